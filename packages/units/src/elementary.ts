@@ -1,0 +1,312 @@
+/**
+ * Elementary functions from + - * / and Math.sqrt alone, which IEEE 754 and ECMAScript fix to the last bit,
+ * so that every engine gives the same result; the Math versions differ in the last place between engines.
+ *
+ * Method: Cody-Waite reduction with split constants, then the function's own power series. The split constants and
+ * the table of arc tangents are printed by tools/oracles/elementary.py; the measured errors are in README.md.
+ */
+
+// ---- pi/2 in four parts of 33, 33, 33 and 53 bits: k times each of the first three is exact for |k| < 2^20 ----
+const HALF_PI_1 = 1.5707963267341256;
+const HALF_PI_2 = 6.077100506303966e-11;
+const HALF_PI_3 = 2.0222662487111665e-21;
+const HALF_PI_4 = 8.4784276603689e-32;
+const TWO_OVER_PI = 0.6366197723675814;
+const QUARTER_PI = 0.7853981633974483;
+
+// ---- head (nearest double) and tail of constants ----
+const PI_HEAD = 3.141592653589793;
+const PI_TAIL = 1.2246467991473532e-16;
+const HALF_PI_HEAD = 1.5707963267948966;
+const HALF_PI_TAIL = 6.123233995736766e-17;
+const LOG10_E_HEAD = 0.4342944819032518;
+const LOG10_E_TAIL = 1.098319650216765e-17;
+const TWO_THIRDS_HEAD = 0.6666666666666666;
+const TWO_THIRDS_TAIL = 3.700743415417188e-17;
+
+// ---- ln 2 in parts of 32 and 53 bits: an exponent times the first is exact ----
+const LN2_1 = 0.6931471803691238;
+const LN2_2 = 1.9082149292705877e-10;
+const ONE_OVER_LN2 = 1.4426950408889634;
+
+/** Beyond this size an angle in radians holds too few fractional digits to have a sine. */
+const LARGEST_ANGLE = 1e15;
+/** Below this size an odd function equals its argument to the last bit, and keeps the sign of a zero. */
+const TINY = 1e-8;
+/** By how much an argument of asin or acos may pass ±1 and still count as ±1: rounding of a dot product. */
+const BEYOND_ONE = 1e-15;
+
+/** Where a kernel leaves its two-part result: [head, tail]. Never handed out. */
+const parts = new Float64Array(2);
+
+/** Sine of `x` radians. Full accuracy for |x| <= 1e6; beyond it the error grows as |x| times 2^-52; NaN from 1e15. */
+export function sin(x: number): number {
+	const size = Math.abs(x);
+	if (size < TINY) return x;
+	if (size <= QUARTER_PI) return sinNearZero(x, 0);
+	const quadrant = reduceAngle(x);
+	const head = parts[0]!;
+	const tail = parts[1]!;
+	const value = quadrant % 2 === 0 ? sinNearZero(head, tail) : cosNearZero(head, tail);
+	return quadrant < 2 ? value : -value;
+}
+
+/** Cosine of `x` radians; range as for `sin`. */
+export function cos(x: number): number {
+	if (Math.abs(x) <= QUARTER_PI) return cosNearZero(x, 0);
+	const quadrant = reduceAngle(x);
+	const head = parts[0]!;
+	const tail = parts[1]!;
+	const value = quadrant % 2 === 0 ? cosNearZero(head, tail) : sinNearZero(head, tail);
+	return quadrant === 0 || quadrant === 3 ? value : -value;
+}
+
+/** Tangent of `x` radians; range as for `sin`. */
+export function tan(x: number): number {
+	if (Math.abs(x) < TINY) return x;
+	const quadrant = reduceAngle(x);
+	const head = parts[0]!;
+	const tail = parts[1]!;
+	const sine = sinNearZero(head, tail);
+	const cosine = cosNearZero(head, tail);
+	return quadrant % 2 === 0 ? sine / cosine : -cosine / sine;
+}
+
+/** Leaves x - k pi/2 in `parts` and returns k modulo 4. A NaN or a hopeless size leaves NaN. */
+function reduceAngle(x: number): number {
+	const k = Math.abs(x) < LARGEST_ANGLE ? Math.floor(x * TWO_OVER_PI + 0.5) : Number.NaN;
+	const first = x - k * HALF_PI_1; // exact
+	const part2 = k * HALF_PI_2;
+	const second = first - part2;
+	const part3 = k * HALF_PI_3;
+	const third = second - part3;
+	const rest = differenceError(first, part2, second) + differenceError(second, part3, third) - k * HALF_PI_4;
+	const head = third + rest;
+	parts[0] = head;
+	parts[1] = third - head + rest;
+	return k & 3;
+}
+
+/** The rounding error of `difference` = a - b, exactly (Knuth's two-sum). */
+function differenceError(a: number, b: number, difference: number): number {
+	const back = a - difference;
+	return a - (difference + back) + (back - b);
+}
+
+/** Sine of head + tail within ±pi/4: the power series to the 17th degree. */
+function sinNearZero(head: number, tail: number): number {
+	const z = head * head;
+	const z2 = z * z;
+	const low = -1 / 6 + (1 / 120) * z + z2 * (-1 / 5040 + (1 / 362880) * z);
+	const high = -1 / 39916800 + (1 / 6227020800) * z + z2 * (-1 / 1307674368000 + (1 / 355687428096000) * z);
+	return head + (head * z * (low + z2 * z2 * high) + tail * (1 - 0.5 * z));
+}
+
+/** Cosine of head + tail within ±pi/4: the power series to the 16th degree. */
+function cosNearZero(head: number, tail: number): number {
+	const z = head * head;
+	const z2 = z * z;
+	const low = 1 / 24 - (1 / 720) * z + z2 * (1 / 40320 - (1 / 3628800) * z);
+	const high = 1 / 479001600 - (1 / 87178291200) * z + (1 / 20922789888000) * z2;
+	const half = 0.5 * z;
+	const start = 1 - half;
+	return start + (1 - start - half + (z2 * (low + z2 * z2 * high) - head * tail));
+}
+
+// ---- atan(k / 8) for k = 0 to 8, head and tail ----
+const ATAN_HEAD = new Float64Array([
+	0, 0.12435499454676144, 0.24497866312686414, 0.35877067027057225, 0.4636476090008061, 0.5585993153435624, 0.6435011087932844,
+	0.7188299996216245, 0.7853981633974483,
+]);
+const ATAN_TAIL = new Float64Array([
+	0, -3.1253241424539383e-18, 1.0698755618734451e-17, -2.4623815582638635e-17, 2.2698777452961687e-17, -5.4556305485916264e-18,
+	1.5834785051444286e-17, -2.1478388444456983e-17, 3.061616997868383e-17,
+]);
+
+/** Arc tangent in radians, within ±pi/2. */
+export function atan(x: number): number {
+	const size = Math.abs(x);
+	if (size < TINY) return x;
+	const angle = size <= 1 ? atanToOne(size) : HALF_PI_HEAD - (atanToOne(1 / size) - HALF_PI_TAIL);
+	return x < 0 ? -angle : angle;
+}
+
+/** Angle in radians of the point (x, y) from the x axis, within ±pi; zeros and infinities as Math.atan2 treats them. */
+export function atan2(y: number, x: number): number {
+	const up = Math.abs(y);
+	const along = Math.abs(x);
+	let angle: number;
+	if (up === along) angle = up === 0 ? 0 : QUARTER_PI;
+	else if (up < along) angle = atanToOne(up / along);
+	else angle = HALF_PI_HEAD - (atanToOne(along / up) - HALF_PI_TAIL);
+	if (isNegative(x)) angle = PI_HEAD - (angle - PI_TAIL);
+	return isNegative(y) ? -angle : angle;
+}
+
+function isNegative(value: number): boolean {
+	return value < 0 || (value === 0 && 1 / value < 0);
+}
+
+/** Arc tangent of t from 0 to 1: the nearest eighth from the table, the rest by the power series to the 13th degree. */
+function atanToOne(t: number): number {
+	const k = Math.floor(8 * t + 0.5);
+	const c = k / 8;
+	const s = (t - c) / (1 + t * c); // tan(atan t - atan c)
+	const z = s * s;
+	const z2 = z * z;
+	const series = 1 / 3 - (1 / 5) * z + z2 * (1 / 7 - (1 / 9) * z + z2 * (1 / 11 - (1 / 13) * z));
+	return ATAN_HEAD[k]! + (s + (ATAN_TAIL[k]! - s * z * series));
+}
+
+/** Arc sine in radians. Up to 1e-15 beyond ±1 counts as ±1, further out is NaN. */
+export function asin(x: number): number {
+	return Math.abs(x) < TINY ? x : atan2(x, halfChord(x));
+}
+
+/** Arc cosine in radians. Up to 1e-15 beyond ±1 counts as ±1, further out is NaN. */
+export function acos(x: number): number {
+	return atan2(halfChord(x), x);
+}
+
+/** sqrt(1 - x^2) without loss near ±1. */
+function halfChord(x: number): number {
+	const beyond = Math.abs(x) - 1;
+	return beyond > 0 && beyond <= BEYOND_ONE ? 0 : Math.sqrt((1 - x) * (1 + x));
+}
+
+/** 2^k for k = -538 to 538, each exact; two of them reach every exponent of a double. */
+const POWER_OF_TWO = new Float64Array(1077);
+const POWER_OF_TWO_ZERO = 538;
+for (let k = 0, up = 1, down = 1; k <= POWER_OF_TWO_ZERO; k++, up *= 2, down /= 2) {
+	POWER_OF_TWO[POWER_OF_TWO_ZERO + k] = up;
+	POWER_OF_TWO[POWER_OF_TWO_ZERO - k] = down;
+}
+
+/** value times 2^k, rounded once. */
+function scale(value: number, k: number): number {
+	const half = k >> 1;
+	return value * POWER_OF_TWO[POWER_OF_TWO_ZERO + half]! * POWER_OF_TWO[POWER_OF_TWO_ZERO + k - half]!;
+}
+
+/** e to the power x; Infinity above 709.78, 0 below -745.14. */
+export function exp(x: number): number {
+	return expOfParts(x, 0);
+}
+
+/** e^(head + tail): 2^k times e^r with |r| <= ln 2 / 2, the latter from the series of r coth(r/2) (Bernoulli numbers). */
+function expOfParts(head: number, tail: number): number {
+	if (!(Math.abs(head) < 746)) return head > 0 ? Number.POSITIVE_INFINITY : head < 0 ? 0 : head;
+	const k = Math.floor(head * ONE_OVER_LN2 + 0.5);
+	const r1 = head - k * LN2_1; // exact
+	const r2 = k * LN2_2 - tail;
+	const r = r1 - r2;
+	const z = r * r;
+	const z2 = z * z;
+	// r coth(r/2) - 2
+	const cothRest = z * (1 / 6 - (1 / 360) * z + z2 * (1 / 15120 - (1 / 604800) * z + z2 * (1 / 23950080 - (691 / 653837184000) * z)));
+	const q = r - cothRest;
+	const value = 1 + (r1 + ((r * q) / (2 - q) - r2)); // e^r = 1 + 2r / (r coth(r/2) - r)
+	return scale(value, k);
+}
+
+/** Natural logarithm; -Infinity at 0, NaN below. */
+export function log(x: number): number {
+	if (!(x > 0 && x < Number.POSITIVE_INFINITY)) return logOutside(x);
+	const k = exponentOf(x);
+	const f = parts[0]! - 1;
+	const s = f / (2 + f);
+	const z = s * s;
+	const z2 = z * z;
+	const z4 = z2 * z2;
+	const low = 2 / 3 + (2 / 5) * z + z2 * (2 / 7 + (2 / 9) * z);
+	const high = 2 / 11 + (2 / 13) * z + z2 * (2 / 15 + (2 / 17) * z) + z4 * (2 / 19 + (2 / 21) * z);
+	// ln(1 + f) = 2 atanh(s) = f - s (f - 2 s^2/3 - 2 s^4/5 - ...)
+	return k * LN2_1 + (f - (s * (f - z * (low + z4 * high)) - k * LN2_2));
+}
+
+function logOutside(x: number): number {
+	if (x === 0) return Number.NEGATIVE_INFINITY;
+	return x > 0 ? x : Number.NaN;
+}
+
+/** Base ten logarithm, exact at the powers of ten; -Infinity at 0, NaN below. */
+export function log10(x: number): number {
+	if (!(x > 0 && x < Number.POSITIVE_INFINITY)) return logOutside(x);
+	logToParts(x);
+	const head = parts[0]!;
+	const product = head * LOG10_E_HEAD;
+	return product + (productError(head, LOG10_E_HEAD, product) + (head * LOG10_E_TAIL + parts[1]! * LOG10_E_HEAD));
+}
+
+/** `base` to the power `exponent`, for a base from 0 up; NaN for a negative base (whole exponents included). */
+export function pow(base: number, exponent: number): number {
+	if (exponent === 0) return 1;
+	if (!(base > 0 && base < Number.POSITIVE_INFINITY)) return expOfParts(exponent * logOutside(base), 0);
+	logToParts(base);
+	const head = parts[0]!;
+	const product = exponent * head;
+	if (!(Math.abs(product) < 746)) return expOfParts(product, 0);
+	return expOfParts(product, productError(exponent, head, product) + exponent * parts[1]!);
+}
+
+/** Leaves m in `parts[0]` and returns k, where x = m 2^k and m lies from sqrt(1/2) to sqrt(2). `x` positive and finite. */
+function exponentOf(x: number): number {
+	bits.setFloat64(0, x);
+	const high = bits.getInt32(0);
+	if (high < 0x00100000) return exponentOf(x * 18014398509481984) - 54;
+	let k = (high >> 20) - 1023;
+	let m = scale(x, -k);
+	if (m > Math.SQRT2) {
+		m *= 0.5;
+		k += 1;
+	}
+	parts[0] = m;
+	return k;
+}
+
+const bits = new DataView(new ArrayBuffer(8));
+
+/** Leaves ln x in `parts` to about 2^-65 of its size. `x` positive and finite. */
+function logToParts(x: number): void {
+	const k = exponentOf(x);
+	const f = parts[0]! - 1;
+	// s = f / (2 + f)
+	const divisor = 2 + f;
+	const s = f / divisor;
+	const back = s * divisor;
+	const sTail = (f - back - productError(s, divisor, back) - s * (f - (divisor - 2))) / divisor;
+	// z = s^2, v = 2 + 2z/3 + 2z^2/5 + ..., ln(1 + f) = s v
+	const z = s * s;
+	const zTail = productError(s, s, z) + 2 * s * sTail;
+	const z2 = z * z;
+	const low = 2 / 5 + (2 / 7) * z + z2 * (2 / 9 + (2 / 11) * z);
+	const high = 2 / 13 + (2 / 15) * z + z2 * (2 / 17 + (2 / 19) * z + (2 / 21) * z2);
+	const twoThirdsZ = TWO_THIRDS_HEAD * z;
+	const seriesRest =
+		productError(TWO_THIRDS_HEAD, z, twoThirdsZ) + TWO_THIRDS_TAIL * z + TWO_THIRDS_HEAD * zTail + z2 * (low + z2 * z2 * high);
+	const v = 2 + twoThirdsZ;
+	const vTail = twoThirdsZ - (v - 2) + seriesRest;
+	const log1 = s * v;
+	const log1Tail = productError(s, v, log1) + (s * vTail + sTail * v);
+	// add k ln 2; the greater term first
+	const whole = k * LN2_1;
+	const sum = whole + log1;
+	const rest = k === 0 ? log1Tail : whole - sum + log1 + (log1Tail + k * LN2_2);
+	const head = sum + rest;
+	parts[0] = head;
+	parts[1] = sum - head + rest;
+}
+
+/** 2^27 + 1: cuts a double into two halves of 26 bits (Veltkamp). */
+const SPLITTER = 134217729;
+
+/** The rounding error of `product` = a b, exactly (Dekker); for sizes below 1e300. */
+function productError(a: number, b: number, product: number): number {
+	const aScaled = a * SPLITTER;
+	const aHigh = aScaled - (aScaled - a);
+	const aLow = a - aHigh;
+	const bScaled = b * SPLITTER;
+	const bHigh = bScaled - (bScaled - b);
+	const bLow = b - bHigh;
+	return aHigh * bHigh - product + aHigh * bLow + aLow * bHigh + aLow * bLow;
+}
