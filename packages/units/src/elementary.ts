@@ -14,20 +14,17 @@ const HALF_PI_4 = 8.4784276603689e-32;
 const TWO_OVER_PI = 0.6366197723675814;
 const QUARTER_PI = 0.7853981633974483;
 
-// ---- head (nearest double) and tail of constants ----
-const PI_HEAD = 3.141592653589793;
+// ---- what the nearest double leaves over of a constant; with that double as head where Math has no name for it ----
 const PI_TAIL = 1.2246467991473532e-16;
 const HALF_PI_HEAD = 1.5707963267948966;
 const HALF_PI_TAIL = 6.123233995736766e-17;
-const LOG10_E_HEAD = 0.4342944819032518;
 const LOG10_E_TAIL = 1.098319650216765e-17;
-const TWO_THIRDS_HEAD = 0.6666666666666666;
+const TWO_THIRDS_HEAD = 2 / 3;
 const TWO_THIRDS_TAIL = 3.700743415417188e-17;
 
 // ---- ln 2 in parts of 32 and 53 bits: an exponent times the first is exact ----
 const LN2_1 = 0.6931471803691238;
 const LN2_2 = 1.9082149292705877e-10;
-const ONE_OVER_LN2 = 1.4426950408889634;
 
 /** Beyond this size an angle in radians holds too few fractional digits to have a sine. */
 const LARGEST_ANGLE = 1e15;
@@ -135,12 +132,22 @@ export function atan(x: number): number {
 export function atan2(y: number, x: number): number {
 	const up = Math.abs(y);
 	const along = Math.abs(x);
+	const backwards = isNegative(x);
 	let angle: number;
-	if (up === along) angle = up === 0 ? 0 : QUARTER_PI;
-	else if (up < along) angle = atanToOne(up / along);
-	else angle = HALF_PI_HEAD - (atanToOne(along / up) - HALF_PI_TAIL);
-	if (isNegative(x)) angle = PI_HEAD - (angle - PI_TAIL);
+	if (up > along) {
+		const fromUpright = atanToOne(along / up);
+		angle = HALF_PI_HEAD + (HALF_PI_TAIL + (backwards ? fromUpright : -fromUpright));
+	} else {
+		const fromAxis = up < along ? atanToOne(up / along) : diagonal(up, along);
+		angle = backwards ? Math.PI - (fromAxis - PI_TAIL) : fromAxis;
+	}
 	return isNegative(y) ? -angle : angle;
+}
+
+/** Where up and along are equal, infinities included, or one is NaN. */
+function diagonal(up: number, along: number): number {
+	if (up !== along) return Number.NaN;
+	return up === 0 ? 0 : QUARTER_PI;
 }
 
 function isNegative(value: number): boolean {
@@ -195,8 +202,10 @@ export function exp(x: number): number {
 
 /** e^(head + tail): 2^k times e^r with |r| <= ln 2 / 2, the latter from the series of r coth(r/2) (Bernoulli numbers). */
 function expOfParts(head: number, tail: number): number {
-	if (!(Math.abs(head) < 746)) return head > 0 ? Number.POSITIVE_INFINITY : head < 0 ? 0 : head;
-	const k = Math.floor(head * ONE_OVER_LN2 + 0.5);
+	if (Number.isNaN(head)) return head;
+	if (head > 746) return Number.POSITIVE_INFINITY;
+	if (head < -746) return 0;
+	const k = Math.floor(head * Math.LOG2E + 0.5);
 	const r1 = head - k * LN2_1; // exact
 	const r2 = k * LN2_2 - tail;
 	const r = r1 - r2;
@@ -234,8 +243,8 @@ export function log10(x: number): number {
 	if (!(x > 0 && x < Number.POSITIVE_INFINITY)) return logOutside(x);
 	logToParts(x);
 	const head = parts[0]!;
-	const product = head * LOG10_E_HEAD;
-	return product + (productError(head, LOG10_E_HEAD, product) + (head * LOG10_E_TAIL + parts[1]! * LOG10_E_HEAD));
+	const product = head * Math.LOG10E;
+	return product + (productError(head, Math.LOG10E, product) + (head * LOG10_E_TAIL + parts[1]! * Math.LOG10E));
 }
 
 /** `base` to the power `exponent`, for a base from 0 up; NaN for a negative base (whole exponents included). */
@@ -270,11 +279,12 @@ const bits = new DataView(new ArrayBuffer(8));
 function logToParts(x: number): void {
 	const k = exponentOf(x);
 	const f = parts[0]! - 1;
-	// s = f / (2 + f)
+	// s + sTail = f / (2 + f)
 	const divisor = 2 + f;
-	const s = f / divisor;
+	const reciprocal = 1 / divisor;
+	const s = f * reciprocal;
 	const back = s * divisor;
-	const sTail = (f - back - productError(s, divisor, back) - s * (f - (divisor - 2))) / divisor;
+	const sTail = (f - back - productError(s, divisor, back) - s * (f - (divisor - 2))) * reciprocal;
 	// z = s^2, v = 2 + 2z/3 + 2z^2/5 + ..., ln(1 + f) = s v
 	const z = s * s;
 	const zTail = productError(s, s, z) + 2 * s * sTail;
