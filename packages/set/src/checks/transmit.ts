@@ -1,0 +1,148 @@
+import type { Directory, Listing } from "@skipwright/directory";
+import { listingsNear, publishedOf } from "@skipwright/directory";
+import type { DialConvention, Guard, Region, Spectrum } from "@skipwright/rules";
+import {
+	allocationsAt,
+	guardOverlapping,
+	isGuardTag,
+	mayTransmit,
+	occupiedSpectrum,
+	overlaps,
+	spectrumOfPublished,
+} from "@skipwright/rules";
+import type { Hz } from "@skipwright/units";
+import { hz } from "@skipwright/units";
+import type { FindingCode, Row, Severity } from "../types.ts";
+import { carrierOf, isChart, isData } from "./expectedDials.ts";
+import { type DialIndex, dialsNear, type Known } from "./knownDials.ts";
+import type { PairState } from "./pairs.ts";
+
+export interface TransmitContext {
+	readonly convention: DialConvention;
+	readonly directory: Directory;
+	readonly index: DialIndex;
+	readonly toleranceHz: number;
+	readonly region: Region | null;
+	readonly amateurLicence: boolean;
+}
+
+/** What sending on a row would do. */
+export interface TransmitFault {
+	readonly code: Extract<
+		FindingCode,
+		"distress-used-as-working" | "amateur-without-licence" | "amateur-other-region" | "transmit-on-broadcast" | "transmit-outside-service"
+	>;
+	readonly severity: Severity;
+	/** What is overlapped or missing, in words. */
+	readonly detail: string;
+	/** Carrier to use instead, where there is one. */
+	readonly instead: Hz | null;
+}
+
+/** Routine calls belong there instead of on the distress carrier. Source: RR 52.221A (from memory); 47 CFR 80.369. */
+const ROUTINE_CALLING: Readonly<Record<number, Hz>> = { 1221: hz(12_359_000), 1621: hz(16_537_000) };
+/** Calling pairs whose ship side is a distress carrier and which may be called on. Source: RR Appendix 17, 47 CFR 80.369(d). */
+const CALLING_PAIRS: readonly number[] = [421, 606];
+
+/** Distress first; the other faults only where the pair itself is sound, since mending a pair mends them. */
+export function distressFault(row: Row, matched: Known | null, pair: PairState, context: TransmitContext): TransmitFault | null {
+	const spectrum = sentSpectrum(row, matched, context);
+	if (spectrum === null) return null;
+	const guards = guardOverlapping(spectrum);
+	const guard = guards[0];
+	if (guard === undefined || guards.some((one) => isGuardPlace(row, one))) return null;
+	const number = pair.kind === "good" ? pair.channel.number : null;
+	if (number !== null && CALLING_PAIRS.includes(number)) return null;
+	const instead = number === null ? undefined : ROUTINE_CALLING[number];
+	const severity = instead === undefined ? "stop" : "fix";
+	return { code: "distress-used-as-working", severity, detail: guard.label, instead: instead ?? null };
+}
+
+/** A place made for guarding: one frequency, the exact carrier, USB, and a tag that says so. */
+function isGuardPlace(row: Row, guard: Guard): boolean {
+	const isVoice = guard.kind === "voice" || guard.kind === "sar-voice";
+	return isVoice && row.mode === "USB" && row.receive === guard.hz && row.transmit === guard.hz && isGuardTag(row.tag, guard);
+}
+
+/** The first of the remaining transmit faults; with no Region given, all three are looked at and a difference is only a `mind`. */
+export function serviceFault(row: Row, matched: Known | null, context: TransmitContext): TransmitFault | null {
+	const spectrum = sentSpectrum(row, matched, context);
+	if (spectrum === null) return null;
+	const ship = isShipCarrier(row, context);
+	if (context.region !== null) return faultInRegion(spectrum, context.region, ship, context);
+	const faults = ([1, 2, 3] as const).map((region) => ({ region, fault: faultInRegion(spectrum, region, ship, context) }));
+	const found = faults.flatMap(({ region, fault }) => (fault === null ? [] : [{ region, fault }]));
+	const first = found[0];
+	if (first === undefined) return null;
+	if (found.length === faults.length) return first.fault;
+	const regions = found.map(({ region }) => region).join(" and ");
+	return { ...first.fault, severity: "mind", detail: `in ITU Region ${regions}: ${first.fault.detail}` };
+}
+
+function faultInRegion(spectrum: Spectrum, region: Region, isShip: boolean, context: TransmitContext): TransmitFault | null {
+	const rights = mayTransmit(spectrum, region)[0];
+	const fault = (code: TransmitFault["code"], detail: string): TransmitFault => ({ code, severity: "stop", detail, instead: null });
+	const isAmateur = rights?.amateur ?? false;
+	if (isAmateur && !isShip && !context.amateurLicence)
+		return fault("amateur-without-licence", "an amateur band, and no amateur licence is given");
+	const elsewhere = mayTransmit(spectrum, null).filter((other) => other.amateur && other.region !== region);
+	if (!isAmateur && !isShip && rights?.ship === "no" && elsewhere.length > 0) {
+		return fault("amateur-other-region", `an amateur band only in Region ${elsewhere.map((other) => other.region).join(" and ")}`);
+	}
+	if (isAmateur && context.amateurLicence) return null;
+	const broadcast = isShip ? null : broadcastAt(spectrum, region, context);
+	if (broadcast !== null) return fault("transmit-on-broadcast", broadcast);
+	if (!isShip && rights?.ship === "no") return fault("transmit-outside-service", "no maritime or amateur band");
+	return null;
+}
+
+/**
+ * The broadcast, standard-time or broadcasting band that a transmission would fall on. Bands that broadcasting only shares
+ * (tropical ones) do not count: whoever may send there is looked at next.
+ */
+function broadcastAt(spectrum: Spectrum, region: Region, context: TransmitContext): string | null {
+	const listing = receiveOnlyAt(spectrum, context.directory);
+	if (listing !== null) return `what ${listing.id} is published as sending on, receive only`;
+	const band = allocationsAt(spectrum, region).find(
+		({ service, shared }) => service === "time-signal" || (service === "broadcasting" && !shared),
+	);
+	if (band === undefined) return null;
+	return band.service === "time-signal" ? "a standard-time band" : "a broadcasting band";
+}
+
+/** Hz. Half of the widest listing (A3E) and of the widest transmission together, for the look-up before the exact comparison. */
+const WIDEST_REACH_HZ = 6_000;
+
+function receiveOnlyAt(spectrum: Spectrum, directory: Directory): Listing | null {
+	const middle = hz(Math.round((spectrum.lowHz + spectrum.highHz) / 2));
+	const near = listingsNear(directory, middle, WIDEST_REACH_HZ).filter(({ receiveOnly, status }) => receiveOnly && status !== "closed");
+	return near.find((listing) => overlaps(spectrum, spectrumOfPublished(publishedOf(listing)))) ?? null;
+}
+
+/**
+ * Whether the transmit side is a carrier given to ships: a ship or simplex carrier of Appendix 17, or the ship side of a
+ * published working listing (not the owner's own). Coast stations do broadcast on simplex carriers that ships use.
+ */
+function isShipCarrier(row: Row, { index, toleranceHz }: TransmitContext): boolean {
+	const { transmit } = row;
+	if (transmit === null) return false;
+	const isNear = (carrier: number) => Math.abs(carrier - transmit) <= toleranceHz;
+	// a working listing is found by its coast side; its ship side may be anywhere
+	const near = [...dialsNear(index, row.mode, transmit, toleranceHz), ...dialsNear(index, row.mode, row.receive, toleranceHz)];
+	return near.some(({ known: { channel, side, listing, published } }) => {
+		if (channel !== null) return side !== "coast" && isNear(carrierOf(published));
+		if (listing === null || listing.origin === "owner" || listing.receiveOnly) return false;
+		return isNear(listing.shipTx ?? listing.hz);
+	});
+}
+
+function sentSpectrum(row: Row, matched: Known | null, { convention }: TransmitContext): Spectrum | null {
+	if (row.transmit === null) return null;
+	const whole: DialConvention =
+		convention[row.mode] === undefined ? { ...convention, [row.mode]: { shows: row.mode === "FSK" ? "centre" : "carrier" } } : convention;
+	const emission = matched?.published.emission;
+	// a chart or data signal through the voice modes is narrower than speech; everything else is the mode's usual emission
+	const isNarrow = emission !== undefined && (isChart(emission) || isData(emission)) && row.mode !== "AM" && row.mode !== "CW";
+	const sent = isNarrow ? { emission, service: matched?.published.service } : {};
+	return occupiedSpectrum({ dialHz: row.transmit, mode: row.mode, convention: whole, ...sent });
+}
