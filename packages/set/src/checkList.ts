@@ -8,6 +8,7 @@ import { isTuned, type Match, matchRow } from "./checks/matchRow.ts";
 import { pairState } from "./checks/pairs.ts";
 import { checkRow } from "./checks/rowChecks.ts";
 import type { Profile } from "./profile.ts";
+import { finestStep, inRange } from "./tuning.ts";
 import type { Finding, Row } from "./types.ts";
 
 export interface CheckOptions {
@@ -32,7 +33,7 @@ export function checkList(rows: readonly Row[], options: CheckOptions): readonly
 	const { profile, directory, on, region, amateurLicence } = options;
 	const convention = profile.modes;
 	const index = indexDials(convention, directory);
-	const toleranceHz = Math.max(MATCH_HZ, Math.min(...profile.tuningStepsHz) / 2);
+	const toleranceHz = Math.max(MATCH_HZ, finestStep(profile) / 2);
 	const context = { convention, directory, index, toleranceHz, region, amateurLicence, on };
 	const matches = new Map(rows.map((row) => [row, matchRow(row, index, toleranceHz, on)]));
 	const repeats = repeatFindings(rows, profile, (row) => guardOf(matches.get(row)) !== null);
@@ -86,16 +87,15 @@ function mixedBlocks(rows: readonly Row[], profile: Profile, matches: ReadonlyMa
 
 function missingGuards(matches: ReadonlyMap<Row, Match>, profile: Profile): readonly Finding[] {
 	const held = new Set<number>();
-	const canSend = (dialHz: number) => profile.transmit.some(({ fromHz, toHz }) => dialHz >= fromHz && dialHz <= toHz);
+	const canSend = (dialHz: number) => inRange(profile, dialHz, "transmit");
 	for (const [row, match] of matches) {
 		if (!isTuned(match.fit)) continue;
 		for (const { known } of match.equals) {
 			if (known.guard !== null && (row.transmit === row.receive || !canSend(known.guard.hz))) held.add(known.guard.hz);
 		}
 	}
-	const canHear = (dialHz: number) => profile.receive.some(({ fromHz, toHz }) => dialHz >= fromHz && dialHz <= toHz);
 	return guards()
-		.filter(({ required, hz }) => required && canHear(hz) && !held.has(hz))
+		.filter(({ required, hz }) => required && inRange(profile, hz, "receive") && !held.has(hz))
 		.map(({ hz, label }) => {
 			const figure = formatKhz(hz);
 			const both = canSend(hz) ? "both ways" : "receive";

@@ -1,9 +1,10 @@
-import { formatKhz, type Hz, hz } from "@skipwright/units";
+import { formatKhz, type Hz } from "@skipwright/units";
+import { placeKey } from "../placeKey.ts";
 import type { Profile } from "../profile.ts";
+import { tagProblem } from "../tagFits.ts";
+import { canTune, type Direction, finestStep, inRange, nearestDial } from "../tuning.ts";
 import type { Finding, Row } from "../types.ts";
 import { rowFinding } from "./findings.ts";
-
-const khz = (value: number) => formatKhz(hz(value));
 
 /** What a row breaks of the set's own limits: tuning, tag, place. */
 export function limitFindings(row: Row, profile: Profile): readonly Finding[] {
@@ -15,7 +16,7 @@ function tuning(row: Row, profile: Profile): Finding | null {
 		const has = Object.keys(profile.modes).join(", ");
 		return rowFinding(row, "cannot-tune", "stop", `the set has no mode ${row.mode}`, `its modes are ${has}`);
 	}
-	const sides: readonly (readonly ["receive" | "transmit", Hz | null])[] = [
+	const sides: readonly (readonly [Direction, Hz | null])[] = [
 		["receive", row.receive],
 		["transmit", row.transmit],
 	];
@@ -24,49 +25,24 @@ function tuning(row: Row, profile: Profile): Finding | null {
 	return rowFinding(row, "cannot-tune", "stop", faults.map(({ what }) => what).join("; "), faults.map(({ remedy }) => remedy).join("; "));
 }
 
-function tuningFault(side: "receive" | "transmit", dialHz: Hz, profile: Profile): readonly { what: string; remedy: string }[] {
-	const ranges = profile[side];
-	const step = Math.min(...profile.tuningStepsHz);
-	const isInside = ranges.some(({ fromHz, toHz }) => dialHz >= fromHz && dialHz <= toHz);
-	if (isInside && dialHz % step === 0) return [];
-	if (ranges.length === 0) return [{ what: "the set cannot transmit", remedy: "make it receive only" }];
-	const nearest = nearestDial(dialHz, step, ranges);
-	const why = isInside ? `is no multiple of the set's ${step} Hz step` : `is outside what the set can ${side}`;
-	const leftOver = `${side} ${khz(nearest)} kHz is the nearest, ${dialHz - nearest} Hz left over`;
-	return [{ what: `${side} ${khz(dialHz)} kHz ${why}`, remedy: leftOver }];
+function tuningFault(side: Direction, dialHz: Hz, profile: Profile): readonly { what: string; remedy: string }[] {
+	if (canTune(profile, dialHz, side)) return [];
+	const nearest = nearestDial(profile, dialHz, side);
+	if (nearest === null) return [{ what: "the set cannot transmit", remedy: "make it receive only" }];
+	const why = inRange(profile, dialHz, side)
+		? `is no multiple of the set's ${finestStep(profile)} Hz step`
+		: `is outside what the set can ${side}`;
+	const remedy = `${side} ${formatKhz(nearest.dialHz)} kHz is the nearest, ${nearest.residueHz} Hz left over`;
+	return [{ what: `${side} ${formatKhz(dialHz)} kHz ${why}`, remedy }];
 }
 
-function nearestDial(dialHz: number, step: number, ranges: readonly { readonly fromHz: number; readonly toHz: number }[]): number {
-	const inRange = ranges.map(({ fromHz, toHz }) => {
-		const lowest = Math.ceil(fromHz / step) * step;
-		const highest = Math.floor(toHz / step) * step;
-		return Math.min(highest, Math.max(lowest, Math.round(dialHz / step) * step));
-	});
-	return inRange.reduce((best, dial) => (Math.abs(dial - dialHz) < Math.abs(best - dialHz) ? dial : best));
-}
-
-function tag(row: Row, { tag: limit }: Profile): Finding | null {
-	const characters = [...row.tag];
-	const unknown = [...new Set(characters.filter((character) => !limit.characters.includes(character)))];
-	const faults = [
-		...(characters.length > limit.length ? [`${characters.length} characters, the set shows ${limit.length}`] : []),
-		...(unknown.length > 0 ? [`the set cannot show ${unknown.join(" ")}`] : []),
-	];
-	if (faults.length === 0) return null;
-	const fitted = characters.map((character) =>
-		limit.characters.includes(character) ? character : upperIfShown(character, limit.characters),
-	);
-	const shown = fitted
-		.filter((character) => limit.characters.includes(character))
-		.slice(0, limit.length)
-		.join("")
-		.trim();
-	return rowFinding(row, "tag-too-long", "fix", `tag "${row.tag}": ${faults.join("; ")}`, `for example "${shown}"`);
-}
-
-function upperIfShown(character: string, shown: string): string {
-	const upper = character.toUpperCase();
-	return shown.includes(upper) ? upper : character;
+function tag(row: Row, profile: Profile): Finding | null {
+	const problem = tagProblem(profile, row.tag);
+	if (problem === null) return null;
+	const shown = (character: string) => profile.tag.characters.includes(character);
+	const fitted = [...row.tag].map((character) => (shown(character) ? character : character.toUpperCase())).filter(shown);
+	const example = fitted.slice(0, profile.tag.length).join("").trim();
+	return rowFinding(row, "tag-too-long", "fix", `tag "${row.tag}": ${problem}`, `for example "${example}"`);
 }
 
 function placeRange(row: Row, { banks }: Profile): Finding | null {
@@ -99,7 +75,7 @@ export function repeatFindings(
 		const out: Finding[] = [];
 		const content = `${row.bank} ${row.receive} ${row.transmit} ${row.mode}`;
 		const blockOfRow = blockNumber(row, profile);
-		const samePlace = keep(places, `${row.bank} ${row.place}`, row);
+		const samePlace = keep(places, placeKey(row), row);
 		if (samePlace !== null) {
 			const what = `${row.bank} ${row.place} is already used on line ${samePlace.line}`;
 			out.push(rowFinding(row, "place-duplicate", "stop", what, "give one of the two another place"));
