@@ -80,7 +80,10 @@ export interface SheetStep {
 	/** null = receive only: the transmit side is locked or left empty. */
 	readonly transmit: Hz | null;
 	readonly mode: Mode | null;
-	/** Fewest turns from where the dial stood after the step before; null when the set has no knob. */
+	/**
+	 * Fewest turns from where the dial stood after the step before; null when the set has no knob, when no turns lead there,
+	 * or for a first step whose dial before is not known: then turn to the figure from wherever it stands.
+	 */
 	readonly receiveTurns: readonly Turn[] | null;
 	/** From the receive dial to the transmit dial; null when there is no knob or nothing to turn. */
 	readonly transmitTurns: readonly Turn[] | null;

@@ -1,0 +1,26 @@
+import { guards } from "@skipwright/rules";
+import { formatKhz, type Hz, hz } from "@skipwright/units";
+
+/**
+ * DSC distress frequencies that a watch must hold: 2187.5 and 8414.5 kHz. One at least of the others of the guard table goes with
+ * them, six at most. Source: ship's watch rules of SOLAS chapter IV (from memory); advice for a yacht that is not bound by them.
+ */
+const ALWAYS_WATCHED: readonly Hz[] = [hz(2_187_500), hz(8_414_500)];
+const MOST_WATCHED = 6;
+
+/** What is wrong with a DSC watch table, in sentences' ends; empty where nothing is. */
+export function dscWatchProblems(watchHz: readonly number[], tableSize: number): readonly string[] {
+	const known = guards().flatMap((guard) => (guard.kind === "dsc" ? [guard.hz] : []));
+	const others = known.filter((value) => !ALWAYS_WATCHED.includes(value));
+	const text = (values: readonly number[]) => values.map((value) => formatKhz(hz(value))).join(", ");
+	const missing = ALWAYS_WATCHED.filter((value) => !watchHz.includes(value));
+	const strangers = watchHz.filter((value) => !known.some((guard) => guard === value));
+	const most = Math.min(MOST_WATCHED, tableSize);
+	return [
+		...(missing.length > 0 ? [`${text(missing)} kHz missing`] : []),
+		...(others.some((value) => watchHz.includes(value)) ? [] : [`one of ${text(others)} kHz missing`]),
+		...(strangers.length > 0 ? [`${text(strangers)} kHz is no DSC distress frequency`] : []),
+		...(new Set(watchHz).size < watchHz.length ? ["a frequency stands twice"] : []),
+		...(watchHz.length > most ? [`${watchHz.length} frequencies, at most ${most}`] : []),
+	];
+}
