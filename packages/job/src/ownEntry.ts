@@ -1,0 +1,56 @@
+import type { Listing, Station } from "@skipwright/directory";
+import { formatKhz, hz, position } from "@skipwright/units";
+import type { OwnListing } from "./schema.ts";
+
+/** An owner's own entry of the job as a listing of the directory, with a station of its own to carry name and position. */
+export interface OwnEntry {
+	readonly listing: Listing;
+	readonly station: Station;
+}
+
+/** The ship sends on `transmitHz`; where that is left out, on the figure itself if it is an SSB voice carrier, else not at all. */
+export function ownEntry(own: OwnListing): OwnEntry {
+	const { source, asOf, confidence } = own;
+	const figure = hz(own.hz);
+	const isVoice = own.emission === "J3E" && own.means === "carrier";
+	const sends = own.transmitHz === undefined && isVoice ? own.hz : (own.transmitHz ?? null);
+	const shipTx = sends === null ? null : hz(sends);
+	const stationId = `own/${own.id}`;
+	return {
+		station: {
+			id: stationId,
+			name: own.name,
+			callSign: "",
+			administration: "",
+			mmsi: null,
+			position: own.at === null ? null : position(...own.at),
+			powerKw: null,
+			source,
+			asOf,
+			confidence,
+			status: "active",
+			notes: "",
+		},
+		listing: {
+			id: `${stationId}/${formatKhz(figure)}`,
+			stationId,
+			service: "voice-working",
+			hz: figure,
+			means: own.means,
+			coastTx: shipTx === null ? null : figure,
+			shipTx,
+			channel: null,
+			emission: own.emission,
+			schedule: own.schedule,
+			coverage: "",
+			notes: own.notes,
+			receiveOnly: shipTx === null,
+			sideband: own.sideband,
+			source,
+			asOf,
+			confidence,
+			status: "active",
+			origin: "owner",
+		},
+	};
+}
