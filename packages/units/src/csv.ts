@@ -1,4 +1,4 @@
-import { parse } from "csv-parse/browser/esm/sync";
+import { breaksIn, type CsvRecord, csvRecords } from "./csvRecords.ts";
 
 /** One bad cell, row or header: where it stands, what was there and what was expected. */
 export interface CsvFault {
@@ -54,80 +54,76 @@ export interface CsvShape {
 }
 
 /**
- * Reads a CSV with a header: columns in any order, BOM and CRLF allowed, lines that start with # skipped.
+ * Reads a CSV with a header: columns in any order, BOM and CRLF allowed, empty lines and lines that start with #
+ * skipped (a quoted first cell may start with #). Cells are not trimmed; the apostrophe that guards a formula comes off.
  * @param source name of the file, for messages
- * @throws BadInputError for NUL bytes, a missing, extra or repeated column, an uneven row or an open quote
+ * @throws BadInputError for text that is not UTF-8, a missing, extra or repeated column, an uneven row or bad quotes
  */
 export function readCsv(source: string, text: string, shape: CsvShape): CsvTable {
-	const nul = text.indexOf("\0");
-	if (nul >= 0)
-		fail(source, lineAt(text, nul), null, "\0", "text without NUL bytes (is this a spreadsheet or UTF-16 file? save it as CSV UTF-8)");
-	const records = parseRecords(source, text);
+	checkDecoding(source, text);
+	const { records, fault } = csvRecords(text);
 	const header = records[0];
-	if (header === undefined) fail(source, 1, null, "", `a header with ${shape.required.join(",")}`);
-	const columns = header.record.map((name) => name.trim());
-	checkHeader(source, header.line, columns, shape);
-	const blank = Object.fromEntries((shape.optional ?? []).map((name) => [name, ""]));
-	const faults: CsvFault[] = [];
-	const rows = records.slice(1).map(({ record, line }) => {
-		if (record.length !== columns.length) {
-			faults.push({ line, column: null, value: record.join(","), expected: `${columns.length} cells as in the header` });
+	if (header === undefined) {
+		throw new BadInputError(source, [fault ? { ...fault, column: null } : noHeader(shape)]);
+	}
+	const columns = header.cells.map((name) => name.trim());
+	const faults = headerFaults(header.line, columns, shape);
+	if (faults.length > 0) throw new BadInputError(source, faults);
+	if (fault !== null) {
+		const { line, cell, value, expected } = fault;
+		throw new BadInputError(source, [{ line, column: columns[cell] ?? null, value, expected }]);
+	}
+	const absent = (shape.optional ?? []).filter((name) => !columns.includes(name));
+	const rows: CsvRow[] = [];
+	for (const record of records.slice(1)) {
+		if (record.cells.length === columns.length) rows.push(rowOf(record, columns, absent));
+		else {
+			const expected = `${columns.length} cells as in the header, not ${record.cells.length}`;
+			faults.push({ line: record.line, column: null, value: record.cells.join(","), expected });
 		}
-		const cells: Record<string, string> = { ...blank };
-		for (const [i, name] of columns.entries()) cells[name] = unguard(record[i] ?? "");
-		return { line, cells };
-	});
+	}
 	if (faults.length > 0) throw new BadInputError(source, faults);
 	return { rows, columns };
 }
 
-interface RawRecord {
-	readonly record: readonly string[];
-	readonly line: number;
+/** UTF-16 read as UTF-8 is full of NUL; other encodings leave replacement characters. */
+function checkDecoding(source: string, text: string): void {
+	const at = text.search(/[\0\uFFFD]/);
+	if (at < 0) return;
+	const expected =
+		text[at] === "\0"
+			? "text without NUL bytes (a spreadsheet's own format or UTF-16? save it as CSV UTF-8)"
+			: "text in UTF-8 (another encoding? save it as CSV UTF-8)";
+	throw new BadInputError(source, [{ line: 1 + breaksIn(text.slice(0, at)), column: null, value: text.slice(at, at + 1), expected }]);
 }
 
-function parseRecords(source: string, text: string): readonly RawRecord[] {
-	try {
-		const raw = parse(text, {
-			bom: true,
-			relax_column_count: true,
-			skip_empty_lines: true,
-			comment: "#",
-			comment_no_infix: true,
-			info: true,
-		}) as unknown as readonly { record: string[]; info: { lines: number } }[];
-		// csv-parse reports the line a record ends on; a quoted line break inside it would shift the number
-		return raw.map(({ record, info }) => ({ record, line: info.lines - breaksIn(record) }));
-	} catch (error) {
-		const lines = (error as { lines?: number }).lines ?? 1;
-		fail(source, lines, null, error instanceof Error ? error.message : String(error), "well-formed CSV (quotes doubled inside quotes)");
+function noHeader(shape: CsvShape): CsvFault {
+	return { line: 1, column: null, value: "", expected: `a header with ${shape.required.join(",")}` };
+}
+
+function headerFaults(line: number, columns: readonly string[], shape: CsvShape): CsvFault[] {
+	const known = [...shape.required, ...(shape.optional ?? [])];
+	const value = columns.join(",");
+	if (columns.length === 1 && known.length > 1 && /[;\t]/.test(value)) {
+		return [{ line, column: null, value, expected: "cells separated by commas" }];
 	}
-}
-
-function breaksIn(record: readonly string[]): number {
-	let breaks = 0;
-	for (const cell of record) if (cell.includes("\n") || cell.includes("\r")) breaks += cell.split(/\r\n|\r|\n/).length - 1;
-	return breaks;
-}
-
-function checkHeader(source: string, line: number, columns: readonly string[], shape: CsvShape): void {
-	const known = new Set([...shape.required, ...(shape.optional ?? [])]);
 	const faults: CsvFault[] = [];
-	const fault = (value: string, expected: string) => faults.push({ line, column: value || null, value: columns.join(","), expected });
-	for (const name of shape.required) if (!columns.includes(name)) fault(name, `a column ${name} in the header`);
-	for (const name of new Set(columns)) {
-		if (!known.has(name)) fault(name, `only the columns ${[...known].join(",")}`);
-		if (columns.filter((other) => other === name).length > 1) fault(name, `the column ${name} once`);
+	for (const name of shape.required) {
+		if (!columns.includes(name)) faults.push({ line, column: name, value, expected: `a column ${name} in the header` });
 	}
-	if (faults.length > 0) throw new BadInputError(source, faults);
+	for (const [i, name] of columns.entries()) {
+		const column = name === "" ? null : name;
+		if (!known.includes(name)) faults.push({ line, column, value, expected: `only the columns ${known.join(",")}` });
+		else if (columns.indexOf(name) < i) faults.push({ line, column, value, expected: `the column ${name} once` });
+	}
+	return faults;
 }
 
-function lineAt(text: string, index: number): number {
-	return text.slice(0, index).split(/\r\n|\r|\n/).length;
-}
-
-function fail(source: string, line: number, column: string | null, value: string, expected: string): never {
-	throw new BadInputError(source, [{ line, column, value, expected }]);
+function rowOf({ cells, line }: CsvRecord, columns: readonly string[], absent: readonly string[]): CsvRow {
+	const byName: Record<string, string> = {};
+	for (let i = 0; i < columns.length; i++) byName[columns[i]!] = unguard(cells[i]!);
+	for (const name of absent) byName[name] = "";
+	return { line, cells: byName };
 }
 
 /**
@@ -135,10 +131,11 @@ function fail(source: string, line: number, column: string | null, value: string
  * gets an apostrophe in front, which `readCsv` takes off again; plain numbers stay as they are.
  */
 export function writeCsv(columns: readonly string[], rows: readonly (readonly string[])[]): string {
-	return [columns, ...rows].map((row) => `${row.map(writeCell).join(",")}\n`).join("");
+	return [columns, ...rows].map((row) => `${row.map(writeCell).join(",") || '""'}\n`).join("");
 }
 
-const FORMULA_START = /^'*[=+\-@\t\r]/;
+// The starts that spreadsheets take for a formula, full-width forms included (OWASP, CSV injection).
+const FORMULA_START = /^'*[=+\-@\t\r\n＝＋－＠]/;
 const PLAIN_NUMBER = /^-?\d+(\.\d+)?$/;
 
 function writeCell(cell: string): string {
@@ -147,5 +144,5 @@ function writeCell(cell: string): string {
 }
 
 function unguard(cell: string): string {
-	return cell.startsWith("'") && FORMULA_START.test(cell.slice(1)) ? cell.slice(1) : cell;
+	return cell.startsWith("'") && FORMULA_START.test(cell) ? cell.slice(1) : cell;
 }

@@ -16,12 +16,14 @@ export function position(latDeg: number, lonDeg: number): Position {
 	return { latDeg, lonDeg: wrapped };
 }
 
-const DECIMAL = /^\s*([+-]?\d+(?:\.\d+)?)\s*[,\s]\s*([+-]?\d+(?:\.\d+)?)\s*$/;
-const SEXAGESIMAL = /^\s*(\d{1,2})[\s°-](\d{1,2}(?:\.\d+)?)['′]?\s*([NS])[\s,]+(\d{1,3})[\s°-](\d{1,2}(?:\.\d+)?)['′]?\s*([EW])\s*$/i;
+const DECIMAL = /^\s*([+-]?\d+(?:\.\d+)?)(?:\s*,\s*|\s+)([+-]?\d+(?:\.\d+)?)\s*$/;
+const LATITUDE = String.raw`(\d{1,2})(?:\s*[°-]\s*|\s+)(\d{1,2}(?:\.\d+)?)(?:\s*['′])?\s*([NS])`;
+const LONGITUDE = String.raw`(\d{1,3})(?:\s*[°-]\s*|\s+)(\d{1,2}(?:\.\d+)?)(?:\s*['′])?\s*([EW])`;
+const SEXAGESIMAL = new RegExp(String.raw`^\s*${LATITUDE}(?:\s*,\s*|\s+)${LONGITUDE}\s*$`, "i");
 
 /**
  * A position as decimal degrees (`-33.9,18.43`) or degrees and minutes (`33 54.3S 018 25.8E`).
- * @throws SyntaxError naming the two accepted forms
+ * @throws SyntaxError naming the two accepted forms; RangeError as `position`
  */
 export function parsePosition(text: string): Position {
 	const decimal = DECIMAL.exec(text);
@@ -40,7 +42,7 @@ export function formatPosition({ latDeg, lonDeg }: Position): string {
 	const part = (value: number, width: number, plus: string, minus: string) => {
 		const minutes = Math.round(Math.abs(value) * 60);
 		const degrees = String(Math.floor(minutes / 60)).padStart(width, "0");
-		return `${degrees}°${String(minutes % 60).padStart(2, "0")}′${value < 0 ? minus : plus}`;
+		return `${degrees}°${String(minutes % 60).padStart(2, "0")}′${value < 0 && minutes > 0 ? minus : plus}`;
 	};
 	return `${part(latDeg, 2, "N", "S")} ${part(lonDeg, 3, "E", "W")}`;
 }

@@ -21,6 +21,7 @@ export function dayStartMs(date: IsoDate): number {
 	return Date.parse(`${date}T00:00:00Z`);
 }
 
+/** The UTC day that `ms` since 1970-01-01T00:00Z falls in; years 0000 to 9999. */
 export function dateOfMs(ms: number): IsoDate {
 	return new Date(ms).toISOString().slice(0, 10) as IsoDate;
 }
@@ -34,13 +35,20 @@ export function daysBetween(from: IsoDate, to: IsoDate): number {
 	return Math.round((dayStartMs(to) - dayStartMs(from)) / MS_PER_DAY);
 }
 
-/** 0 (Sunday) to 6. */
+/** 0 (Sunday) to 6 (Saturday). */
 export function weekday(date: IsoDate): number {
 	return new Date(dayStartMs(date)).getUTCDay();
 }
 
-/** Minutes after 0000 UTC to `hhmm`. 1440 is written `2400`. @example `formatHhmm(95)` is `"0135"` */
+/**
+ * Minutes after 0000 UTC to `hhmm`, a fraction cut off; 1440 is written `2400`.
+ * @throws RangeError outside 0 to 1440
+ * @example `formatHhmm(95)` is `"0135"`
+ */
 export function formatHhmm(minute: number): string {
+	if (!(minute >= 0 && minute <= MINUTES_PER_DAY)) {
+		throw new RangeError(`Cannot write minute ${minute} as hhmm: expected 0 to ${MINUTES_PER_DAY}`);
+	}
 	return String(Math.floor(minute / 60)).padStart(2, "0") + String(Math.floor(minute % 60)).padStart(2, "0");
 }
 
