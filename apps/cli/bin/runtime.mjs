@@ -12,8 +12,8 @@ import { fileURLToPath } from "node:url";
 export const OLDEST_NODE = 24;
 /** The version that is brought where the machine's own is older. */
 export const PINNED_NODE = "26.10.0";
-/** Exit code when no Node can be found or brought: apart from 1 (findings) and 2 (unreadable input). */
-export const EXIT_NO_NODE = 3;
+/** Exit code when the program cannot be started at all: apart from 1 (findings) and 2 (unreadable input). */
+export const EXIT_NOT_STARTED = 3;
 
 /** npm packages that hold Node's binary, by `process.platform`-`process.arch`. */
 const NODE_PACKAGES = {
@@ -40,16 +40,20 @@ export function isNewEnough(version) {
  * @param {URL} program
  */
 export async function launch(program) {
+	if (!existsSync(join(REPOSITORY, "node_modules"))) refuse(`its packages are not installed. Run npm start in ${REPOSITORY} first.`);
 	if (isNewEnough(process.versions.node)) {
 		process.argv[1] = fileURLToPath(program);
 		await import(program.href);
 		return;
 	}
-	const node = await findNode(say).catch((error) => {
-		say(`skipwright: ${error.message}`);
-		process.exit(EXIT_NO_NODE);
-	});
+	const node = await findNode(say).catch((error) => refuse(error.message));
 	endAs(await run(node, [fileURLToPath(program), ...process.argv.slice(2)]));
+}
+
+/** @param {string} why @returns {never} */
+function refuse(why) {
+	say(`skipwright: ${why}`);
+	process.exit(EXIT_NOT_STARTED);
 }
 
 /**
@@ -69,7 +73,7 @@ export async function findNode(say) {
  * @returns {Promise<string>}
  */
 export async function bringNode({ folder, version, platform, arch, say }) {
-	const need = `Skipwright needs Node ${OLDEST_NODE} or newer and this is ${process.versions.node}`;
+	const need = `it needs Node ${OLDEST_NODE} or newer and this is ${process.versions.node}`;
 	const help = `Install Node ${OLDEST_NODE} or newer yourself and run this again.`;
 	const name = NODE_PACKAGES[/** @type {keyof typeof NODE_PACKAGES} */ (`${platform}-${arch}`)];
 	if (name === undefined) throw new Error(`${need}; the npm registry holds no Node ${version} for ${platform} on ${arch}. ${help}`);
