@@ -34,6 +34,13 @@ export interface MonthDay {
 	readonly day: number;
 }
 
+export interface Season {
+	readonly from: MonthDay | null;
+	readonly to: MonthDay | null;
+	/** As published, for a reader. */
+	readonly words: string;
+}
+
 /** What the finer remarks of a source add to the times. `words` is what no rule could read, to be shown as it stands. */
 export interface FinePrint {
 	/** Lengths for start times: "windows 0037-0047, 0337-0347". */
@@ -44,10 +51,14 @@ export interface FinePrint {
 	readonly weekdays: readonly number[] | null;
 	/** "also 0700-0715 (Mo,We)". */
 	readonly extra: readonly { readonly span: Span; readonly weekdays: readonly number[] | null }[];
-	/** "season to 20 December"; either end may be unpublished. */
-	readonly season: { readonly from: MonthDay | null; readonly to: MonthDay | null } | null;
-	/** Start times that follow European local time: an hour earlier by UTC in summer. */
-	readonly winterTimes: readonly number[];
+	/** "season from about 15 June to 20 December"; either end may be unpublished. */
+	readonly season: Season | null;
+	/** Start times that are kept in a season only: "ice 1218 in season". */
+	readonly seasonTimes: readonly number[];
+	/** Start times by European local time: published for winter, an hour earlier by UTC in summer. */
+	readonly localTimes: readonly number[] | "all" | null;
+	/** Start times that stand in UTC all year although they are among the local ones too. */
+	readonly fixedTimes: readonly number[];
 	readonly words: string;
 }
 
@@ -58,6 +69,8 @@ export interface DayHours {
 	/** Local minutes after midnight. */
 	readonly fromMin: number;
 	readonly toMin: number;
+	/** What is in doubt about the hours, or "". */
+	readonly doubt: string;
 	readonly source: string;
 }
 
@@ -71,15 +84,14 @@ export interface Schedule {
 	readonly dayHours: DayHours | null;
 }
 
-/**
- * Reads the schedule notation: `hhmm`, `hhmm-hhmm` (may cross midnight), `H+mm`, `H+mm-H+mm`, `slot N`, joined by `;`, or one word.
- * @throws SyntaxError naming the text and the accepted forms
- */
-export function parseSchedule(text: string): Schedule {
-	throw new Error(`not built yet: ${text}`);
-}
-
-/** The notation again. `parseSchedule(formatSchedule(s))` equals `s` for every schedule that `parseSchedule` gave. */
-export function formatSchedule(schedule: Schedule): string {
-	throw new Error(`not built yet: ${schedule.word}`);
-}
+export const NO_FINE_PRINT: FinePrint = {
+	windows: [],
+	onAir: null,
+	weekdays: null,
+	extra: [],
+	season: null,
+	seasonTimes: [],
+	localTimes: null,
+	fixedTimes: [],
+	words: "",
+};

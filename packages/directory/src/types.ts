@@ -12,7 +12,10 @@ export const CONFIDENCE_WORDS: Readonly<Record<Confidence, string>> = {
 	memory: "from memory",
 };
 
-export type Status = "active" | "closed" | "seasonal" | "unknown";
+export const STATUSES = ["active", "closed", "seasonal", "unknown"] as const;
+export type Status = (typeof STATUSES)[number];
+
+export const ORIGINS = ["shipped", "shop", "owner"] as const;
 
 export interface Station {
 	readonly id: string;
@@ -57,7 +60,7 @@ export interface Listing {
 	readonly confidence: Confidence;
 	readonly status: Status;
 	/** `shipped`: in the directory as delivered; `shop`: added or edited by the shop; `owner`: the owner's own (nets and friends). */
-	readonly origin: "shipped" | "shop" | "owner";
+	readonly origin: (typeof ORIGINS)[number];
 }
 
 export interface Directory {
