@@ -2,10 +2,12 @@ import { guards } from "@skipwright/rules";
 import { formatKhz, type Hz, hz } from "@skipwright/units";
 
 /**
- * DSC distress frequencies that a watch must hold: 2187.5 and 8414.5 kHz. One at least of the others of the guard table goes with
- * them, six at most. Source: ship's watch rules of SOLAS chapter IV (from memory); advice for a yacht that is not bound by them.
+ * DSC distress frequencies that an MF/HF watch always holds; one at least of the others of the guard table goes with them. Source:
+ * 47 CFR 80.1123, law for equipped ships and advice for a yacht that is not bound by it.
  */
 const ALWAYS_WATCHED: readonly Hz[] = [hz(2_187_500), hz(8_414_500)];
+
+/** Frequencies. More make the round of a scanning watch receiver too long. Source: IMO A.806(19), from memory. */
 const MOST_WATCHED = 6;
 
 /** What is wrong with a DSC watch table, in sentences' ends; empty where nothing is. */

@@ -66,7 +66,8 @@ function rangeContradictions(name: "receive" | "transmit", ranges: Parts["receiv
 }
 
 function stepContradictions({ tuningStepsHz: steps, stepsCarry, entry }: Parts): readonly Contradiction[] {
-	const finest = steps[0] ?? 1;
+	const finest = steps[0] ?? 0;
+	if (finest < 1) return []; // refused by the schema already
 	return steps.flatMap((step, i) => {
 		const below = steps[i - 1];
 		const path = ["tuningStepsHz", i];

@@ -1,0 +1,130 @@
+import { describe, expect, it } from "vitest";
+import { dscWatchProblems } from "./dscWatchProblems.ts";
+import type { Profile } from "./profile.ts";
+import { settingLines } from "./settingLines.ts";
+import { type Settings, SettingsSchema } from "./settings.ts";
+import { shippedProfiles } from "./shippedProfiles.ts";
+import type { SettingLine } from "./types.ts";
+
+const [twin, single, receiver] = shippedProfiles() as [Profile, Profile, Profile];
+/** Identity with the unallocated MID 299 never passes; 211 is allocated (ITU table of MIDs). */
+const SHIP = "211456780";
+
+function lineOf(name: string, found: Settings | null, wanted: Settings, profile = twin): SettingLine {
+	const line = settingLines(profile, found, wanted).find((candidate) => candidate.name === name);
+	if (line === undefined) throw new Error(`no line for ${name}`);
+	return line;
+}
+
+describe("settingLines", () => {
+	it("lists every setting beside the places once, in a fixed order", () => {
+		expect(settingLines(twin, null, {}).map(({ name }) => name)).toEqual([
+			"dial shows, USB",
+			"dial shows, LSB",
+			"dial shows, AM",
+			"dial shows, CW",
+			"dial shows, FSK",
+			"squelch",
+			"FSK sense",
+			"FSK shift",
+			"power",
+			"antenna tuner",
+			"transmit lock",
+			"DSC watch, kHz",
+			"position feed",
+			"MMSI",
+		]);
+	});
+
+	it("leaves out what a set cannot have: no FSK, no transmit, no DSC", () => {
+		expect(settingLines(single, null, {}).some(({ name }) => name.startsWith("FSK"))).toBe(false);
+		const names = settingLines(receiver, null, {}).map(({ name }) => name);
+		for (const name of ["power", "antenna tuner", "transmit lock", "DSC watch, kHz", "position feed", "MMSI"])
+			expect(names).not.toContain(name);
+	});
+
+	it("wants what the profile says of a display, and warns where the set or the wish differs", () => {
+		expect(lineOf("dial shows, FSK", null, {})).toMatchObject({ asFound: "not read", wanted: "centre", note: "" });
+		expect(lineOf("dial shows, FSK", { dialForms: { FSK: "mark" } }, {}).note).toMatch(/every FSK dial of this sheet is wrong/);
+		expect(lineOf("dial shows, FSK", null, { dialForms: { FSK: "mark" } }).note).toMatch(/the profile says centre/);
+		expect(lineOf("FSK shift", { shiftHz: 850 }, {})).toMatchObject({ asFound: "850 Hz", wanted: "170 Hz" });
+	});
+
+	it("leaves the rest as found where nothing is wanted, and the transmit lock on", () => {
+		expect(lineOf("power", { power: "low" }, {})).toMatchObject({ asFound: "low", wanted: "as found" });
+		expect(lineOf("transmit lock", { transmitLock: "off" }, {})).toMatchObject({ asFound: "off", wanted: "on" });
+	});
+
+	it("warns of a squelch that is off where the scan stops on it", () => {
+		expect(lineOf("squelch", null, { squelch: "off" }).note).toMatch(/cannot tell a signal from noise/);
+		expect(lineOf("squelch", null, { squelch: "off" }, receiver).note).toBe("");
+	});
+
+	it("has the MMSI read back digit by digit by two persons, and says what is wrong with its form", () => {
+		expect(lineOf("MMSI", null, { mmsi: SHIP }).note).toBe(lineOf("MMSI", null, {}).note);
+		expect(lineOf("MMSI", null, {}).note).toMatch(/two persons read it back digit by digit/);
+		for (const wrong of ["21145678", "21145678X", "299123450", "002114567", "111111111"]) {
+			expect(lineOf("MMSI", null, { mmsi: wrong }).note, wrong).toMatch(/; wanted: /);
+		}
+		const left = lineOf("MMSI", { mmsi: "002114567" }, { mmsi: SHIP });
+		expect(left).toMatchObject({ asFound: "002114567", wanted: SHIP });
+		expect(left.note).toMatch(/a previous owner's\?; as found: /);
+	});
+
+	it("shows the DSC watch in kilohertz with what is missing from it", () => {
+		const watch = lineOf("DSC watch, kHz", { dscWatchHz: [] }, { dscWatchHz: [2_187_500, 8_414_500, 12_577_000] });
+		expect(watch).toMatchObject({ asFound: "none", wanted: "2187.5, 8414.5, 12577" });
+		expect(watch.note).toBe("law for equipped ships, advice for a voluntary yacht");
+		expect(lineOf("DSC watch, kHz", { dscWatchHz: [2_187_500] }, {}).note).toMatch(/^8414.5 kHz missing; one of .* missing \(law/);
+	});
+});
+
+describe("dscWatchProblems (47 CFR 80.1123; 80.359 for the frequencies)", () => {
+	const all = [2_187_500, 4_207_500, 6_312_000, 8_414_500, 12_577_000, 16_804_500];
+
+	it("finds nothing wrong with all six, nor with the two and one of the others", () => {
+		expect(dscWatchProblems(all, 6)).toEqual([]);
+		for (const one of [4_207_500, 6_312_000, 12_577_000, 16_804_500]) expect(dscWatchProblems([2_187_500, 8_414_500, one], 6)).toEqual([]);
+	});
+
+	it("says what is missing, strange, repeated or too many", () => {
+		expect(dscWatchProblems([8_414_500, 6_312_000], 6)).toEqual(["2187.5 kHz missing"]);
+		expect(dscWatchProblems([2_187_500, 8_414_500], 6)).toEqual(["one of 4207.5, 6312, 12577, 16804.5 kHz missing"]);
+		expect(dscWatchProblems([...all, 2_177_000], 10)).toEqual(["2177 kHz is no DSC distress frequency", "7 frequencies, at most 6"]);
+		expect(dscWatchProblems([2_187_500, 8_414_500, 8_414_500, 6_312_000], 3)).toEqual([
+			"a frequency stands twice",
+			"4 frequencies, at most 3",
+		]);
+		expect(dscWatchProblems([], 6)).toHaveLength(2);
+	});
+});
+
+describe("SettingsSchema", () => {
+	it("takes nothing at all, and everything", () => {
+		const everything: Settings = {
+			dialForms: { USB: "carrier", FSK: "centre" },
+			squelch: "speech",
+			sense: "normal",
+			shiftHz: 170,
+			power: "high",
+			tuner: "in",
+			dscWatchHz: [2_187_500],
+			positionFeed: "automatic",
+			mmsi: SHIP,
+			transmitLock: "on",
+		};
+		expect(SettingsSchema.parse({})).toEqual({});
+		expect(SettingsSchema.parse(everything)).toEqual(everything);
+	});
+
+	it.each([
+		{ power: "full" },
+		{ dscWatchHz: [2187.5] },
+		{ dscWatchHz: "2187.5" },
+		{ shiftHz: 0 },
+		{ colour: "red" },
+		{ dialForms: { FM: "carrier" } },
+	])("refuses %j", (settings) => {
+		expect(SettingsSchema.safeParse(settings).success).toBe(false);
+	});
+});
