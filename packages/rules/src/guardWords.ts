@@ -1,9 +1,53 @@
+import { formatKhz } from "@skipwright/units";
 import type { Guard } from "./types.ts";
 
-/** Pieces of a tag that mark a place as a guard place. */
-export const GUARD_WORDS: readonly string[] = ["DIST", "MAYDAY", "SAFE", "SAR", "GMDSS", "EMERG", "CALL"];
+/**
+ * Words that mark a place as a guard place; a tag must hold one of them, or the carrier figure, before a send on a guard
+ * carrier passes. Common practice, no source: what fitters write into six to ten letters. Long words count anywhere in the tag.
+ * Short ones count only as a whole run of letters, alone or strung together (DISTCALL), because inside other words they mean
+ * nothing: CALLAO and SARDINIA are places, DISTANT is no distress.
+ */
+export const GUARD_WORDS: readonly string[] = [
+	"DISTRESS",
+	"EMERGENCY",
+	"CALLING",
+	"MAYDAY",
+	"SAFETY",
+	"RESCUE",
+	"GMDSS",
+	"GUARD",
+	"EMERG",
+	"DIST",
+	"SAFE",
+	"CALL",
+	"SAR",
+	"SOS",
+];
 
-/** True when the tag holds a guard word or the guard's own carrier figure. */
-export function isGuardTag(_tag: string, _guard: Guard): boolean {
-	throw new Error("not built yet");
+/** Letters from which on a word is taken wherever it stands. */
+const LONG = 5;
+/** Letters that a cut-off word must still have, as in DISTRE. */
+const LEAST_CUT = 4;
+
+const LONG_WORDS = GUARD_WORDS.filter((word) => word.length >= LONG);
+const STRUNG = new RegExp(`^(?:${GUARD_WORDS.join("|")})+$`);
+
+/** True when the tag holds a guard word, whole or cut off at the end, or the guard's own carrier figure (with or without its point). */
+export function isGuardTag(tag: string, guard: Guard): boolean {
+	const upper = tag.toUpperCase();
+	return LONG_WORDS.some((word) => upper.includes(word)) || letterRuns(upper).some(isGuardRun) || holdsFigure(upper, guard);
+}
+
+function letterRuns(upper: string): readonly string[] {
+	return upper.match(/[A-Z]+/g) ?? [];
+}
+
+function isGuardRun(run: string): boolean {
+	return STRUNG.test(run) || (run.length >= LEAST_CUT && GUARD_WORDS.some((word) => word.startsWith(run)));
+}
+
+function holdsFigure(upper: string, guard: Guard): boolean {
+	const figure = formatKhz(guard.hz);
+	const numbers: readonly string[] = upper.match(/\d+(?:\.\d+)?/g) ?? [];
+	return numbers.some((number) => number.replace(/\.0+$/, "") === figure || number === figure.replace(".", ""));
 }

@@ -2,8 +2,18 @@ export * from "./allocations.ts";
 export * from "./appendix17Ranges.ts";
 export * from "./channels.ts";
 export * from "./dial.ts";
+export {
+	ASSIGNED_ABOVE_CARRIER_HZ,
+	CHART_AUDIO_CENTRE_HZ,
+	CHART_SHIFT_HZ,
+	dialOffsetHz,
+	KEYED_AUDIO_CENTRE_HZ,
+	KEYED_SHIFT_HZ,
+	TELETYPE_SHIFT_HZ,
+} from "./dialOffset.ts";
 export * from "./dscCalling.ts";
 export * from "./emission.ts";
+export * from "./emissionTable.ts";
 export * from "./guards.ts";
 export * from "./guardWords.ts";
 export * from "./identify.ts";
@@ -13,4 +23,5 @@ export * from "./msi.ts";
 export * from "./roundToSteps.ts";
 export * from "./services.ts";
 export * from "./spectrum.ts";
+export * from "./spectrumAround.ts";
 export * from "./types.ts";

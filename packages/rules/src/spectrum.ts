@@ -1,5 +1,7 @@
 import type { Hz } from "@skipwright/units";
-import type { DialOptions } from "./dial.ts";
+import { type DialOptions, dialOffsetHz, displayOf, shiftHz, sidebandSign } from "./dialOffset.ts";
+import { publishedOffsetHz } from "./reference.ts";
+import { spectrumAround } from "./spectrumAround.ts";
 import type { DialConvention, EmissionClass, Mode, Published, ServiceId, Spectrum } from "./types.ts";
 
 /** True when the two share at least a point. */
@@ -7,9 +9,13 @@ export function overlaps(a: Spectrum, b: Spectrum): boolean {
 	return a.lowHz <= b.highHz && b.lowHz <= a.highHz;
 }
 
-/** The spectrum that a published signal occupies. */
-export function spectrumOfPublished(_published: Published, _shiftHz?: number): Spectrum {
-	throw new Error("not built yet");
+/** The spectrum that a published signal occupies. `teletypeShiftHz` default 450; DSC, NBDP and NAVTEX always ±150 Hz. */
+export function spectrumOfPublished(published: Published, teletypeShiftHz?: number): Spectrum {
+	return spectrumAround(published.hz - publishedOffsetHz(published), published.emission, {
+		sideband: published.sideband,
+		teletypeShiftHz:
+			published.service === "rtty-weather" ? shiftHz({ shows: "centre" }, published, { shiftHz: teletypeShiftHz }) : undefined,
+	});
 }
 
 export interface OnTheDial extends DialOptions {
@@ -21,7 +27,15 @@ export interface OnTheDial extends DialOptions {
 	readonly service?: ServiceId | undefined;
 }
 
-/** The spectrum occupied when a set sends (or tunes) with this dial and mode. */
-export function occupiedSpectrum(_place: OnTheDial): Spectrum {
-	throw new Error("not built yet");
+const SENT_ON: Readonly<Record<Mode, EmissionClass>> = { USB: "J3E", LSB: "J3E", AM: "A3E", CW: "A1A", FSK: "F1B" };
+
+/** The spectrum occupied when a set sends (or hears a signal) with this dial and mode. Edges may lie below zero for a senseless dial. */
+export function occupiedSpectrum(place: OnTheDial): Spectrum {
+	const { dialHz, mode, convention, service } = place;
+	const signal = { emission: place.emission ?? SENT_ON[mode], service };
+	const display = displayOf(mode, convention);
+	return spectrumAround(dialHz - dialOffsetHz(mode, convention, signal, place), signal.emission, {
+		sideband: sidebandSign(mode, display) === 1 ? "upper" : "lower",
+		teletypeShiftHz: service === "rtty-weather" ? shiftHz(display, signal, place) : undefined,
+	});
 }

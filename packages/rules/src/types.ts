@@ -84,6 +84,7 @@ export interface Channel {
 	/** Carrier sent by the coast station; equals `ship` for simplex. */
 	readonly coast: Hz | null;
 	readonly use: "duplex" | "duplex-calling" | "coast-only" | "simplex" | "ship-ship" | "ship-ship-cross-band";
+	readonly source: string;
 	readonly confidence: "verified" | "memory";
 	readonly note: string;
 }
@@ -119,6 +120,7 @@ export interface Allocation {
 	readonly regions: readonly Region[];
 	/** Shared with, or secondary to, another service. */
 	readonly shared: boolean;
+	readonly source: string;
 	readonly confidence: "verified" | "memory";
 	readonly note: string;
 }
