@@ -151,10 +151,14 @@ def split(value, bits):
 def print_constants():
     print("pi/2", split(mp.pi / 2, [33, 33, 33, 53]))
     print("ln 2", split(mp.log(2), [32, 53]))
-    for name, value in {"pi": mp.pi, "pi/2": mp.pi / 2, "log10 e": 1 / mp.log(10), "2/3": mpf(2) / 3}.items():
+    for name, value in {"pi": mp.pi, "pi/2": mp.pi / 2, "log10 e": 1 / mp.log(10)}.items():
         print(name, split(value, [53, 53]))
     for k in range(1, 9):
         print(f"atan {k}/8", split(mpmath.atan(mpf(k) / 8), [53, 53]))
+    for k in range(23, 46):
+        value = mp.log(mpf(k) / 32)
+        head = mpmath.nint(value * 2**42) / mpf(2) ** 42  # ends at 2^-42, so that k LN2_1 + head is exact
+        print(f"ln {k}/32", [float(head), float(value - head)])
 
 
 if __name__ == "__main__":

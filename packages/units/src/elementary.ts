@@ -19,8 +19,6 @@ const PI_TAIL = 1.2246467991473532e-16;
 const HALF_PI_HEAD = 1.5707963267948966;
 const HALF_PI_TAIL = 6.123233995736766e-17;
 const LOG10_E_TAIL = 1.098319650216765e-17;
-const TWO_THIRDS_HEAD = 2 / 3;
-const TWO_THIRDS_TAIL = 3.700743415417188e-17;
 
 // ---- ln 2 in parts of 32 and 53 bits: an exponent times the first is exact ----
 const LN2_1 = 0.6931471803691238;
@@ -221,16 +219,8 @@ function expOfParts(head: number, tail: number): number {
 /** Natural logarithm; -Infinity at 0, NaN below. */
 export function log(x: number): number {
 	if (!(x > 0 && x < Number.POSITIVE_INFINITY)) return logOutside(x);
-	const k = exponentOf(x);
-	const f = parts[0]! - 1;
-	const s = f / (2 + f);
-	const z = s * s;
-	const z2 = z * z;
-	const z4 = z2 * z2;
-	const low = 2 / 3 + (2 / 5) * z + z2 * (2 / 7 + (2 / 9) * z);
-	const high = 2 / 11 + (2 / 13) * z + z2 * (2 / 15 + (2 / 17) * z) + z4 * (2 / 19 + (2 / 21) * z);
-	// ln(1 + f) = 2 atanh(s) = f - s (f - 2 s^2/3 - 2 s^4/5 - ...)
-	return k * LN2_1 + (f - (s * (f - z * (low + z4 * high)) - k * LN2_2));
+	logToParts(x);
+	return parts[0]!;
 }
 
 function logOutside(x: number): number {
@@ -258,65 +248,66 @@ export function pow(base: number, exponent: number): number {
 	return expOfParts(product, productError(exponent, head, product) + exponent * parts[1]!);
 }
 
-/** Leaves m in `parts[0]` and returns k, where x = m 2^k and m lies from sqrt(1/2) to sqrt(2). `x` positive and finite. */
-function exponentOf(x: number): number {
-	bits.setFloat64(0, x);
-	const high = bits.getInt32(0);
-	if (high < 0x00100000) return exponentOf(x * 18014398509481984) - 54;
-	let k = (high >> 20) - 1023;
-	let m = scale(x, -k);
-	if (m > Math.SQRT2) {
-		m *= 0.5;
-		k += 1;
-	}
-	parts[0] = m;
-	return k;
-}
+// ---- ln(j / 32) for j = 23 to 45: heads end at 2^-42, so that k LN2_1 + head is exact ----
+const FIRST_J = 23;
+const LOG_HEAD = new Float64Array([
+	-0.33024168687052224, -0.28768207245184385, -0.2468600779316148, -0.20763936477828793, -0.16989903679541385, -0.13353139262449076,
+	-0.09844007281321865, -0.0645385211375924, -0.03174869831468641, 0, 0.03077165866670839, 0.06062462181648698, 0.08961215868976069,
+	0.11778303565643, 0.14518200984457508, 0.17185025692674571, 0.19782574332998593, 0.22314355131425145, 0.2478361639045943,
+	0.2719337154835557, 0.2954642128938758, 0.31845373111855224, 0.34092658697068146,
+]);
+const LOG_TAIL = new Float64Array([
+	-5.4612144489920215e-14, 6.292357389008195e-14, 8.899851356560444e-14, 4.3425422595242564e-14, 1.6376276414097503e-14,
+	-3.1859736349078334e-14, -3.3871241029241416e-14, 2.1225608044809997e-14, 1.0610652735224087e-13, 0, 4.529814257790929e-14,
+	-5.213620639136504e-14, -7.355770219435029e-14, -4.654729747598445e-14, -7.718001336828099e-14, -8.649239607212071e-14,
+	-6.604544877082384e-14, -4.169796584527195e-14, -1.3029797173308663e-14, 8.604306772808733e-14, -3.993416384387844e-14,
+	-1.7625431312172662e-14, -8.82452633212564e-14,
+]);
 
 const bits = new DataView(new ArrayBuffer(8));
+/** Added to a double's upper word, carries into the exponent from a mantissa of sqrt(2) on. */
+const CARRY_FROM_SQRT2 = 0x00095f62;
+const SMALLEST_NORMAL = 2.2250738585072014e-308;
+const TWO_TO_54 = 18014398509481984;
 
 /** Leaves ln x in `parts` to about 2^-65 of its size. `x` positive and finite. */
 function logToParts(x: number): void {
-	const k = exponentOf(x);
-	const f = parts[0]! - 1;
-	// s + sTail = f / (2 + f)
-	const divisor = 2 + f;
-	const reciprocal = 1 / divisor;
-	const s = f * reciprocal;
-	const back = s * divisor;
-	const sTail = (f - back - productError(s, divisor, back) - s * (f - (divisor - 2))) * reciprocal;
-	// z = s^2, v = 2 + 2z/3 + 2z^2/5 + ..., ln(1 + f) = s v
-	const z = s * s;
-	const zTail = productError(s, s, z) + 2 * s * sTail;
-	const z2 = z * z;
-	const low = 2 / 5 + (2 / 7) * z + z2 * (2 / 9 + (2 / 11) * z);
-	const high = 2 / 13 + (2 / 15) * z + z2 * (2 / 17 + (2 / 19) * z + (2 / 21) * z2);
-	const twoThirdsZ = TWO_THIRDS_HEAD * z;
-	const seriesRest =
-		productError(TWO_THIRDS_HEAD, z, twoThirdsZ) + TWO_THIRDS_TAIL * z + TWO_THIRDS_HEAD * zTail + z2 * (low + z2 * z2 * high);
-	const v = 2 + twoThirdsZ;
-	const vTail = twoThirdsZ - (v - 2) + seriesRest;
-	const log1 = s * v;
-	const log1Tail = productError(s, v, log1) + (s * vTail + sTail * v);
-	// add k ln 2; the greater term first
-	const whole = k * LN2_1;
-	const sum = whole + log1;
-	const rest = k === 0 ? log1Tail : whole - sum + log1 + (log1Tail + k * LN2_2);
+	const subnormal = x < SMALLEST_NORMAL;
+	const normal = subnormal ? x * TWO_TO_54 : x;
+	bits.setFloat64(0, normal);
+	const exponent = ((bits.getInt32(0) + CARRY_FROM_SQRT2) >> 20) - 1023;
+	const m = scale(normal, -exponent); // from sqrt(1/2) to sqrt(2)
+	const k = subnormal ? exponent - 54 : exponent;
+	// ln m = ln c + 2 atanh(s), c = j / 32 beside m, s = (m - c) / (m + c)
+	const j = Math.floor(32 * m + 0.5);
+	const c = j / 32;
+	const divisor = upperHalf(m + c);
+	const divisorTail = m - (divisor - c); // exact
+	const reciprocal = 1 / (m + c);
+	const s = upperHalf((m - c) * reciprocal); // its products with the divisor's parts are exact
+	const sTail = (m - c - s * divisor - s * divisorTail) * reciprocal;
+	const nearS = s + sTail;
+	const z = nearS * nearS;
+	const series = nearS * z * (2 / 3 + (2 / 5) * z + z * z * (2 / 7 + (2 / 9) * z));
+	const whole = k * LN2_1 + LOG_HEAD[j - FIRST_J]!; // exact, and 0 or greater than 2s
+	const sum = whole + 2 * s;
+	const rest = whole - sum + 2 * s + (2 * sTail + (series + (LOG_TAIL[j - FIRST_J]! + k * LN2_2)));
 	const head = sum + rest;
 	parts[0] = head;
 	parts[1] = sum - head + rest;
 }
 
-/** 2^27 + 1: cuts a double into two halves of 26 bits (Veltkamp). */
-const SPLITTER = 134217729;
-
 /** The rounding error of `product` = a b, exactly (Dekker); for sizes below 1e300. */
 function productError(a: number, b: number, product: number): number {
-	const aScaled = a * SPLITTER;
-	const aHigh = aScaled - (aScaled - a);
+	const aHigh = upperHalf(a);
 	const aLow = a - aHigh;
-	const bScaled = b * SPLITTER;
-	const bHigh = bScaled - (bScaled - b);
+	const bHigh = upperHalf(b);
 	const bLow = b - bHigh;
 	return aHigh * bHigh - product + aHigh * bLow + aLow * bHigh + aLow * bLow;
+}
+
+/** The upper 26 bits of a double (Veltkamp); what is left over has 26 bits too. */
+function upperHalf(x: number): number {
+	const scaled = x * 134217729; // 2^27 + 1
+	return scaled - (scaled - x);
 }
