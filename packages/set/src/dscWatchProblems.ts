@@ -10,6 +10,10 @@ const ALWAYS_WATCHED: readonly Hz[] = [hz(2_187_500), hz(8_414_500)];
 /** Frequencies. More make the round of a scanning watch receiver too long. Source: IMO A.806(19), from memory. */
 const MOST_WATCHED = 6;
 
+/** The rule in words, for sheets. */
+export const DSC_WATCH_RULE =
+	"2187.5, 8414.5 and at least one of 4207.5, 6312, 12577, 16804.5 kHz, six at most: law for equipped ships, advice for a voluntary yacht";
+
 /** What is wrong with a DSC watch table, in sentences' ends; empty where nothing is. */
 export function dscWatchProblems(watchHz: readonly number[], tableSize: number): readonly string[] {
 	const known = guards().flatMap((guard) => (guard.kind === "dsc" ? [guard.hz] : []));

@@ -8,7 +8,7 @@ export * from "./loadingTime.ts";
 export * from "./modeOf.ts";
 export * from "./orderTurns.ts";
 export * from "./profile.ts";
-export { BadJsonError } from "./readJson.ts";
+export * from "./readJson.ts";
 export * from "./readProfile.ts";
 export * from "./settingLines.ts";
 export * from "./settings.ts";

@@ -162,7 +162,7 @@ describe("loadingSheet", () => {
 		expect(none.minutes).toBe(0);
 		expect(one.minutes).toBeGreaterThan(0);
 		expect(hundred.minutes).toBeGreaterThan(20 * one.minutes);
-		expect(hundred.minutesRestOn).toMatch(/^Counted: 100 places to write, 0 to clear.*1 settings/);
+		expect(hundred.minutesRestOn).toMatch(/^Counted: places to write 100, places to clear 0, .*settings 1 at/);
 		expect(hundred.minutesRestOn).toMatch(/common practice, no source; an estimate\.$/);
 	});
 

@@ -61,12 +61,12 @@ export function loadingTime(profile: Profile, steps: readonly SheetStep[], setti
 		steps.length * SECONDS.readBack +
 		settings.length * SECONDS.setting;
 	const counted = [
-		`${writes.length} places to write`,
-		`${clears} to clear`,
-		...(clicks > 0 ? [`${clicks} clicks of the knob at ${SECONDS.click} s`] : []),
-		...(keys > 0 ? [`${keys} keys at ${SECONDS.key} s`] : []),
-		`${tagCharacters} characters of tags at ${SECONDS.tagCharacter} s`,
-		`${settings.length} settings at ${SECONDS.setting} s`,
+		`places to write ${writes.length}`,
+		`places to clear ${clears}`,
+		...(clicks > 0 ? [`clicks of the knob ${clicks} at ${SECONDS.click} s`] : []),
+		...(keys > 0 ? [`keys ${keys} at ${SECONDS.key} s`] : []),
+		`characters of tags ${tagCharacters} at ${SECONDS.tagCharacter} s`,
+		`settings ${settings.length} at ${SECONDS.setting} s`,
 		`read-back at ${SECONDS.readBack} s a place`,
 	];
 	return {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { dscWatchProblems } from "./dscWatchProblems.ts";
+import { DSC_WATCH_RULE, dscWatchProblems } from "./dscWatchProblems.ts";
 import type { Profile } from "./profile.ts";
 import { settingLines } from "./settingLines.ts";
 import { type Settings, SettingsSchema } from "./settings.ts";
@@ -7,8 +7,8 @@ import { shippedProfiles } from "./shippedProfiles.ts";
 import type { SettingLine } from "./types.ts";
 
 const [twin, single, receiver] = shippedProfiles() as [Profile, Profile, Profile];
-/** Identity with the unallocated MID 299 never passes; 211 is allocated (ITU table of MIDs). */
-const SHIP = "211456780";
+/** A ship's form with the MID 299, which is allocated to nobody: no vessel's identity. */
+const SHIP = "299123450";
 
 function lineOf(name: string, found: Settings | null, wanted: Settings, profile = twin): SettingLine {
 	const line = settingLines(profile, found, wanted).find((candidate) => candidate.name === name);
@@ -61,21 +61,26 @@ describe("settingLines", () => {
 	});
 
 	it("has the MMSI read back digit by digit by two persons, and says what is wrong with its form", () => {
-		expect(lineOf("MMSI", null, { mmsi: SHIP }).note).toBe(lineOf("MMSI", null, {}).note);
+		expect(lineOf("MMSI", null, { mmsi: SHIP }).note.split("; wanted: ")).toEqual([
+			lineOf("MMSI", null, {}).note,
+			expect.stringMatching(/^299 is allocated to no administration/),
+		]);
 		expect(lineOf("MMSI", null, {}).note).toMatch(/two persons read it back digit by digit/);
-		for (const wrong of ["21145678", "21145678X", "299123450", "002114567", "111111111"]) {
+		for (const wrong of ["29912345", "29912345X", "2991234500", "002991234", "029912345", "123456789"]) {
 			expect(lineOf("MMSI", null, { mmsi: wrong }).note, wrong).toMatch(/; wanted: /);
 		}
-		const left = lineOf("MMSI", { mmsi: "002114567" }, { mmsi: SHIP });
-		expect(left).toMatchObject({ asFound: "002114567", wanted: SHIP });
-		expect(left.note).toMatch(/a previous owner's\?; as found: /);
+		const left = lineOf("MMSI", { mmsi: "002991234" }, { mmsi: SHIP });
+		expect(left).toMatchObject({ asFound: "002991234", wanted: SHIP });
+		expect(left.note).toMatch(/a previous owner's\?; wanted: .*; as found: /);
 	});
 
 	it("shows the DSC watch in kilohertz with what is missing from it", () => {
 		const watch = lineOf("DSC watch, kHz", { dscWatchHz: [] }, { dscWatchHz: [2_187_500, 8_414_500, 12_577_000] });
 		expect(watch).toMatchObject({ asFound: "none", wanted: "2187.5, 8414.5, 12577" });
-		expect(watch.note).toBe("law for equipped ships, advice for a voluntary yacht");
-		expect(lineOf("DSC watch, kHz", { dscWatchHz: [2_187_500] }, {}).note).toMatch(/^8414.5 kHz missing; one of .* missing \(law/);
+		expect(watch.note).toBe(DSC_WATCH_RULE);
+		expect(lineOf("DSC watch, kHz", { dscWatchHz: [2_187_500] }, {}).note).toMatch(
+			/^8414.5 kHz missing; one of .* missing; 2187.5, 8414.5 and at least one/,
+		);
 	});
 });
 

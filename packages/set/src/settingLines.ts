@@ -1,6 +1,6 @@
 import { MODES, mmsi } from "@skipwright/rules";
 import { formatKhz, hz } from "@skipwright/units";
-import { dscWatchProblems } from "./dscWatchProblems.ts";
+import { DSC_WATCH_RULE, dscWatchProblems } from "./dscWatchProblems.ts";
 import { isReceiver, type Profile } from "./profile.ts";
 import type { Settings } from "./settings.ts";
 import type { SettingLine } from "./types.ts";
@@ -28,7 +28,12 @@ export function settingLines(profile: Profile, found: Settings | null, wanted: S
 			? [
 					line("power", found?.power, wanted.power, "low while tuning up; set it back afterwards"),
 					line("antenna tuner", found?.tuner, wanted.tuner, "out: the antenna is not matched, do not send at full power"),
-					line("transmit lock", found?.transmitLock, wanted.transmitLock ?? "on", "receive-only places must not send: try one"),
+					line(
+						"transmit lock",
+						found?.transmitLock,
+						wanted.transmitLock ?? "on",
+						"receive-only places must not send: prove it on a dummy load, never on the air",
+					),
 				]
 			: []),
 		...(profile.dscWatch === null ? [] : [dscWatch(profile.dscWatch.size, found, wanted)]),
@@ -70,8 +75,7 @@ function squelchNote({ scan }: Profile, squelch: Settings["squelch"]): string {
 function dscWatch(size: number, found: Settings | null, wanted: Settings): SettingLine {
 	const list = wanted.dscWatchHz ?? found?.dscWatchHz;
 	const problems = list === undefined ? [] : dscWatchProblems(list, size);
-	const law = "law for equipped ships, advice for a voluntary yacht";
-	const note = problems.length === 0 ? law : `${problems.join("; ")} (${law})`;
+	const note = [...problems, DSC_WATCH_RULE].join("; ");
 	return line("DSC watch, kHz", watchText(found?.dscWatchHz), watchText(wanted.dscWatchHz), note);
 }
 
