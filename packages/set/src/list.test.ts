@@ -103,6 +103,7 @@ describe("readList", () => {
 		["an empty file", "", { line: 1 }],
 		["a short row", `${HEADER}\nvoice,1,A,4146,USB\n`, { line: 2, column: null }],
 		["a NUL byte", `${HEADER}\nvoice,1,A\0,4146,,USB\n`, { line: 2, value: "\0" }],
+		["another encoding", `${HEADER}\nvoice,1,A\uFFFDORES,4146,,USB\n`, { line: 2 }],
 		["an open quote", `${HEADER}\nvoice,1,"A,4146,,USB\n`, { line: 2 }],
 	];
 	it.each(broken)("refuses %s", (_, text, fault) => {

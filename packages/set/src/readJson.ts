@@ -1,6 +1,6 @@
 import { BadInputError, type CsvFault } from "@skipwright/units";
 import type * as z from "zod";
-import { lineAndColumn, mapJson, pathText } from "./jsonText.ts";
+import { type JsonFault, lineAndColumn, mapJson, pathText } from "./jsonText.ts";
 
 /** JSON that could not be read: `faults` hold the path in `column`; the message gives line, path, value and expectation. */
 export class BadJsonError extends BadInputError {
@@ -37,7 +37,8 @@ export interface JsonForm<S extends z.ZodType> {
  */
 export function readJson<S extends z.ZodType>(source: string, jsonText: string, form: JsonForm<S>): z.output<S> {
 	const text = jsonText.replace(/^\uFEFF/, "");
-	const { fault, offsets } = mapJson(text);
+	const { fault: jsonFault, offsets } = mapJson(text);
+	const fault = encodingFault(text) ?? jsonFault;
 	if (fault !== null) {
 		const { line, column } = lineAndColumn(text, fault.offset);
 		const value = fault.offset < text.length ? JSON.stringify(text.slice(fault.offset, fault.offset + 20)) : "the end of the file";
@@ -56,6 +57,12 @@ export function readJson<S extends z.ZodType>(source: string, jsonText: string, 
 		source,
 		result.error.issues.flatMap((issue) => expectations(issue).map(({ path, expected }) => faultAt(path, expected))),
 	);
+}
+
+/** UTF-16 read as UTF-8 is full of NUL; other encodings leave replacement characters. */
+function encodingFault(text: string): JsonFault | null {
+	const offset = text.search(/[\0\uFFFD]/);
+	return offset < 0 ? null : { offset, expected: "text in UTF-8 without NUL (another encoding? save it as UTF-8)" };
 }
 
 interface Expectation {

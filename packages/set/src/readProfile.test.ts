@@ -82,8 +82,14 @@ describe("readProfile", () => {
 			'set.json: line 3, column 3: expected a comma or } after the value, got "\\"version\\": 1\\n}"',
 		]);
 		expect(faultsOf("")[0]).toMatch(/line 1, column 1: expected a value.*got the end of the file/);
-		expect(faultsOf(`{"format":"skipwright-set","version":1,"name":"a\0b"}`)).toHaveLength(1);
 		expect(faultsOf('{"id":"a","id":"b"}')[0]).toMatch(/expected the name "id" once in this object/);
+	});
+
+	it("says so where the text is in another encoding", () => {
+		const utf16 = JSON.stringify(twin).replace(/(.)/g, "$1\0");
+		const latin1 = JSON.stringify({ ...twin, name: "Funkger\uFFFDt" });
+		for (const text of [utf16, latin1])
+			expect(faultsOf(text)).toEqual([expect.stringMatching(/line 1, column \d+: expected text in UTF-8/)]);
 	});
 
 	it("refuses another format and another version by name, and looks no further", () => {

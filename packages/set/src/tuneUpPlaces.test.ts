@@ -39,6 +39,10 @@ describe("tuneUpPlaces", () => {
 		for (const { carrier } of tuneUpPlaces(low)) expect(canTune(low, carrier, "transmit")).toBe(true);
 	});
 
+	it("names none where the set could not listen first", () => {
+		expect(tuneUpPlaces({ ...twin, receive: [{ fromHz: 500_000, toHz: 6_000_000 }] }).map(({ bandMhz }) => bandMhz)).toEqual([4]);
+	});
+
 	it("names none where a calling carrier is all that the set can send on", () => {
 		expect(tuneUpPlaces({ ...twin, transmit: [{ fromHz: 12_358_000, toHz: 12_360_000 }] })).toEqual([]);
 	});

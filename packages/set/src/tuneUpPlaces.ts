@@ -19,7 +19,8 @@ export function tuneUpPlaces(profile: Profile): readonly TuneUpPlace[] {
 	const working = channels().flatMap(({ section, use, bandMhz, ship, coast, note }) => {
 		const simplex = section === "B" && use === "simplex" && ship !== null && ship === coast;
 		const calling = /calling/i.test(note) || (ship !== null && kept.includes(ship));
-		return simplex && !calling && canTune(profile, ship, "transmit") ? [{ bandMhz, carrier: ship }] : [];
+		const tunable = ship !== null && canTune(profile, ship, "transmit") && canTune(profile, ship, "receive");
+		return simplex && !calling && tunable ? [{ bandMhz, carrier: ship }] : [];
 	});
 	return [...Map.groupBy(working, ({ bandMhz }) => bandMhz)].map(([bandMhz, carriers]) => {
 		const [best] = carriers.toSorted((a, b) => clearance(b.carrier, kept) - clearance(a.carrier, kept) || a.carrier - b.carrier);
