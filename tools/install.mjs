@@ -16,7 +16,9 @@ export async function ensurePackages(root, say) {
 	await alone(join(root, ".node", "installing"), say, async () => {
 		if (packagesAreCurrent(root)) return; // another run was first
 		say("Installing packages (npm ci) ...");
-		await runNpm(["ci", "--include=dev", "--include=optional", "--no-audit", "--no-fund", "--loglevel=error"], root, say);
+		await runNpm(["ci", "--include=dev", "--include=optional"], root, say).catch((error) => {
+			throw new Error(`installing the packages failed. It takes a network, once.\n${error.message}`);
+		});
 		recordHash(root);
 		say("Packages are installed.");
 	});

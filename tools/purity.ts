@@ -15,7 +15,12 @@ const IMPURE: readonly Ban[] = [
 	{ pattern: /(?<!new\s+|[.\w$])Date\s*\(/g, why: "reads the clock: take the time as an argument" },
 	{ pattern: /\bMath\s*\.\s*random\b/g, why: "is chance: take the source of numbers as an argument" },
 	{ pattern: /(?<![.\w$])(?:process|console|globalThis)\s*(?:\?\.|\.|\[)/g, why: "is the world outside: take it as an argument" },
-	{ pattern: /=\s*(?:process|console|globalThis|Math|Date)\b(?!\s*[.(])/g, why: "hides a global behind another name" },
+	{
+		pattern: /\.\s*(?:get|set)(?:FullYear|Month|Date|Day|Hours|Minutes|Seconds|Milliseconds|TimezoneOffset)\s*\(/g,
+		why: "goes by the machine's time zone: take the UTC one",
+	},
+	{ pattern: /\.\s*(?:toLocale\w+|localeCompare)\b|\bIntl\b/g, why: "goes by the machine's language" },
+	{ pattern: /(?<!\btype\s+\w+\s*)=\s*(?:process|console|globalThis|Math|Date)\b(?!\s*[.(])/g, why: "hides a global behind another name" },
 ];
 
 /** Math's exact parts: the same in every engine by the language's definition. Everything else of Math is banned where this holds. */

@@ -38,7 +38,7 @@ try {
 		throw new Error(`No task "${task}": expected ${Object.keys(TASKS).join(", ")} or check [${Object.keys(CHECKS).join("|")}]`);
 	}
 } catch (error) {
-	say(/** @type {Error} */ (error).message);
+	say(`skipwright: ${/** @type {Error} */ (error).message}`);
 	process.exitCode = 1;
 }
 

@@ -24,6 +24,8 @@ const NODE_PACKAGES = {
 };
 
 const HEARTBEAT_MS = 5_000;
+/** Quiet, from the cache where that will do, and without a network failing after half a minute rather than over one. */
+const NPM_FLAGS = ["--no-audit", "--no-fund", "--loglevel=error", "--prefer-offline", "--fetch-retry-maxtimeout=15000"];
 const PASSED_SIGNALS = /** @type {const} */ (["SIGINT", "SIGTERM", "SIGHUP"]);
 
 /** The root of the repository that this file belongs to. */
@@ -85,8 +87,8 @@ export async function bringNode({ folder, version, platform, arch, say }) {
 	try {
 		mkdirSync(staging, { recursive: true });
 		say(`Bringing Node ${version} from the npm registry (once; this machine's own is ${process.versions.node}) ...`);
-		const flags = ["--no-save", "--no-package-lock", "--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error"];
-		await runNpm(["install", "--prefix", staging, ...flags, `${name}@${version}`], staging, say).catch((error) => {
+		const alone = ["--no-save", "--no-package-lock", "--ignore-scripts"];
+		await runNpm(["install", "--prefix", staging, ...alone, `${name}@${version}`], staging, say).catch((error) => {
 			throw new Error(`${need}; bringing Node ${version} failed. It takes a network, once. ${help}\n${error.message}`);
 		});
 		const brought = join(staging, "node_modules", name);
@@ -136,7 +138,7 @@ function binaryOf(home, platform) {
  * @param {readonly string[]} args
  * @param {string} cwd
  * @param {(line: string) => void} say
- * @throws {Error} with npm's last lines when it fails or cannot be found
+ * @throws {Error} with npm's first lines when it fails or cannot be found
  */
 export async function runNpm(args, cwd, say) {
 	const started = Date.now();
@@ -145,10 +147,10 @@ export async function runNpm(args, cwd, say) {
 	/** @type {string[]} */
 	const heard = [];
 	try {
-		const child = spawn(command, [...before, ...args], { cwd, stdio: ["ignore", "pipe", "pipe"] });
+		const child = spawn(command, [...before, ...args, ...NPM_FLAGS], { cwd, stdio: ["ignore", "pipe", "pipe"] });
 		for (const stream of [child.stdout, child.stderr]) stream.setEncoding("utf8").on("data", (text) => heard.push(text));
 		const code = await new Promise((resolve, reject) => child.on("error", reject).on("close", resolve));
-		if (code !== 0) throw new Error(`npm ended with ${code}:\n${lastLines(heard.join(""))}`);
+		if (code !== 0) throw new Error(`npm ended with ${code}:\n${firstLines(heard.join(""))}`);
 	} catch (error) {
 		throw /** @type {NodeJS.ErrnoException} */ (error).code === "ENOENT" ? new Error(`npm was not found (${command})`) : error;
 	} finally {
@@ -156,9 +158,9 @@ export async function runNpm(args, cwd, say) {
 	}
 }
 
-/** @param {string} text */
-function lastLines(text) {
-	return text.trim().split("\n").slice(-12).join("\n");
+/** npm says first what went wrong. @param {string} text */
+function firstLines(text) {
+	return text.trim().split("\n").slice(0, 12).join("\n");
 }
 
 /**
