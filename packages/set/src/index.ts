@@ -1,3 +1,4 @@
+export { type CheckOptions, checkList } from "./checkList.ts";
 export * from "./compareLists.ts";
 export * from "./dscWatchProblems.ts";
 export * from "./fewestTurns.ts";

@@ -26,7 +26,11 @@ export function isTuned(fit: Fit | null): boolean {
  */
 export function matchRow(row: Row, index: DialIndex, toleranceHz: number, on: IsoDate): Match {
 	const near = dialsNear(index, row.mode, row.receive, toleranceHz);
-	const fit = near[0]?.fit ?? null;
+	const nearest = near[0]?.fit ?? null;
+	const isOffset = nearest === "offset-missing" || nearest === "offset-twice";
+	// one reading may be either slip of two services: what the tag names decides
+	const named = isOffset ? near.find(({ known }) => tagNames(row.tag, known)) : undefined;
+	const fit = named?.fit ?? nearest;
 	const equals = near.filter((dial) => dial.fit === fit);
 	if (equals.length < 2) return { best: equals[0] ?? null, equals, fit };
 	const keyed = equals.map((dial) => ({ dial, key: rank(row, dial, on) }));

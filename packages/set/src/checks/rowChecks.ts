@@ -29,7 +29,7 @@ export function checkRow(row: Row, match: Match, pair: PairState, context: RowCo
 	const sending = distress ?? (isPairFault ? null : serviceFault(row, tuned?.known ?? null, context));
 	return [
 		meaning,
-		tuned === null ? amateurCustom(row) : modeFinding(row, tuned),
+		tuned !== null ? modeFinding(row, tuned) : meaning === null || meaning.code === "no-listing" ? amateurCustom(row) : null,
 		sending === null ? null : sendingFinding(row, sending),
 		tuned === null ? null : ageFinding(row, match, context.on),
 	].filter((finding) => finding !== null);

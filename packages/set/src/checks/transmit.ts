@@ -114,7 +114,7 @@ function broadcastAt(spectrum: Spectrum, region: Region, context: TransmitContex
 const WIDEST_REACH_HZ = 6_000;
 
 function receiveOnlyAt(spectrum: Spectrum, directory: Directory): Listing | null {
-	const middle = hz(Math.round((spectrum.lowHz + spectrum.highHz) / 2));
+	const middle = hz(Math.max(0, Math.round((spectrum.lowHz + spectrum.highHz) / 2)));
 	const near = listingsNear(directory, middle, WIDEST_REACH_HZ).filter(({ receiveOnly, status }) => receiveOnly && status !== "closed");
 	return near.find((listing) => overlaps(spectrum, spectrumOfPublished(publishedOf(listing)))) ?? null;
 }
