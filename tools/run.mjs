@@ -8,12 +8,12 @@ import { ensurePackages } from "./install.mjs";
 
 const TYPESCRIPT = "node_modules/typescript/bin/tsc";
 
-/** @type {Record<string, readonly string[]>} */
+/** The programs of each task, with their arguments; they run one after another until one fails. @type {Record<string, readonly (readonly string[])[]>} */
 const TASKS = {
-	start: ["apps/cli/src/main.ts", "plan", "examples/south-atlantic.job.json", "-o", "out/south-atlantic"],
-	test: ["node_modules/vitest/vitest.mjs", "run"],
-	bench: ["tools/bench.ts"],
-	generate: ["tools/generate.ts"],
+	start: [["apps/cli/src/main.ts", "plan", "examples/south-atlantic.job.json", "-o", "out/south-atlantic"]],
+	test: [["node_modules/vitest/vitest.mjs", "run"]],
+	bench: [["tools/bench.ts"]],
+	generate: [["tools/generate.ts"], ["tools/write-schemas.ts"]],
 };
 
 /** The parts of `check`, in the order in which they run. @type {Record<string, readonly string[]>} */
@@ -33,7 +33,11 @@ try {
 	} else if (task === "check") {
 		await check(args.length > 0 ? args : Object.keys(CHECKS));
 	} else if (TASKS[task] !== undefined) {
-		endAs(await runWith(await prepare(), [...TASKS[task], ...args]));
+		const node = await prepare();
+		for (const program of TASKS[task]) {
+			const end = await runWith(node, [...program, ...args]);
+			if (end.code !== 0) endAs(end);
+		}
 	} else {
 		throw new Error(`No task "${task}": expected ${Object.keys(TASKS).join(", ")} or check [${Object.keys(CHECKS).join("|")}]`);
 	}
