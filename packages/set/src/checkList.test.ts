@@ -87,7 +87,7 @@ describe("what the dial stands for", () => {
 	test("one keying slip away: a digit, two neighbours, a moved point; inside the voice ranges only what the tag names", () => {
 		expect(codes("voice 1 NMF_FAX 6368.6 - USB")).toEqual(["near-miss"]);
 		expect(codes("voice 1 NMF_FAX 3638.6 - USB")).toEqual(["near-miss"]);
-		expect(codes("voice 1 CHU 785 - AM")).toEqual(["near-miss"]);
+		expect(codes("voice 1 CHU 333 - AM")).toEqual(["near-miss", "cannot-tune"]);
 		expect(codes("voice 1 CH816 8746.3 8240 USB")).not.toContain("near-miss");
 		expect(codes("voice 1 WX_8764 8763 - USB")).toContain("near-miss");
 		expect(codes("voice 1 WX 8763 - USB")).toEqual(["off-raster"]);
