@@ -26,24 +26,28 @@ export const GUARD_WORDS: readonly string[] = [
 
 /** Letters from which on a word is taken wherever it stands. */
 const LONG = 5;
-/** Letters that a cut-off word must still have, as in DISTRE. */
+/** Letters that a word cut off by the tag's length must still have, as in DISTRE. */
 const LEAST_CUT = 4;
+/** What else may stand in a run of letters beside a guard word without making another word of it. */
+const BESIDE = ["MHZ", "DSC", "INTL", "INT", "MF", "HF", "M"];
 
 const LONG_WORDS = GUARD_WORDS.filter((word) => word.length >= LONG);
-const STRUNG = new RegExp(`^(?:${GUARD_WORDS.join("|")})+$`);
+const WHOLE_OR_CUT = GUARD_WORDS.flatMap((word) => [
+	word,
+	...Array.from({ length: Math.max(word.length - LEAST_CUT, 0) }, (_, i) => word.slice(0, LEAST_CUT + i)),
+]).join("|");
+const GUARD_RUN = new RegExp(`^(?:${BESIDE.join("|")})*(?:${WHOLE_OR_CUT})(?:${WHOLE_OR_CUT}|${BESIDE.join("|")})*$`);
 
-/** True when the tag holds a guard word, whole or cut off at the end, or the guard's own carrier figure (with or without its point). */
+/** True when the tag holds a guard word, whole or cut off, or the guard's own carrier figure (with or without its point). */
 export function isGuardTag(tag: string, guard: Guard): boolean {
 	const upper = tag.toUpperCase();
-	return LONG_WORDS.some((word) => upper.includes(word)) || letterRuns(upper).some(isGuardRun) || holdsFigure(upper, guard);
+	return (
+		LONG_WORDS.some((word) => upper.includes(word)) || letterRuns(upper).some((run) => GUARD_RUN.test(run)) || holdsFigure(upper, guard)
+	);
 }
 
 function letterRuns(upper: string): readonly string[] {
 	return upper.match(/[A-Z]+/g) ?? [];
-}
-
-function isGuardRun(run: string): boolean {
-	return STRUNG.test(run) || (run.length >= LEAST_CUT && GUARD_WORDS.some((word) => word.startsWith(run)));
 }
 
 function holdsFigure(upper: string, guard: Guard): boolean {
