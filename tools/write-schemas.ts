@@ -4,6 +4,7 @@
  */
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { JobSchema } from "@skipwright/job";
 import { ProfileSchema } from "@skipwright/set";
 import * as z from "zod";
 
@@ -12,6 +13,7 @@ const DOCS = join(import.meta.dirname, "..", "docs");
 /** File in docs/, title and schema of each format. */
 export const SCHEMAS: readonly { readonly file: string; readonly title: string; readonly schema: z.ZodType }[] = [
 	{ file: "set-profile.schema.json", title: "Set profile, version 1", schema: ProfileSchema },
+	{ file: "job.schema.json", title: "Job, version 1", schema: JobSchema },
 ];
 
 export function schemaPath(file: string): string {

@@ -8,13 +8,11 @@ export interface OwnEntry {
 	readonly station: Station;
 }
 
-/** The ship sends on `transmitHz`; where that is left out, on the figure itself if it is an SSB voice carrier, else not at all. */
+/** What `readOwnListingsCsv` makes of a row of a file, made of an entry of the job. */
 export function ownEntry(own: OwnListing): OwnEntry {
 	const { source, asOf, confidence } = own;
 	const figure = hz(own.hz);
-	const isVoice = own.emission === "J3E" && own.means === "carrier";
-	const sends = own.transmitHz === undefined && isVoice ? own.hz : (own.transmitHz ?? null);
-	const shipTx = sends === null ? null : hz(sends);
+	const shipTx = own.transmitHz === null ? null : hz(own.transmitHz);
 	const stationId = `own/${own.id}`;
 	return {
 		station: {
@@ -32,7 +30,7 @@ export function ownEntry(own: OwnListing): OwnEntry {
 			notes: "",
 		},
 		listing: {
-			id: `${stationId}/${formatKhz(figure)}`,
+			id: `${stationId}/voice-working/${formatKhz(figure)}`,
 			stationId,
 			service: "voice-working",
 			hz: figure,
@@ -42,7 +40,7 @@ export function ownEntry(own: OwnListing): OwnEntry {
 			channel: null,
 			emission: own.emission,
 			schedule: own.schedule,
-			coverage: "",
+			coverage: own.name,
 			notes: own.notes,
 			receiveOnly: shipTx === null,
 			sideband: own.sideband,

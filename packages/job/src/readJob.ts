@@ -1,4 +1,4 @@
-import { readJson } from "./readJson.ts";
+import { readJson } from "@skipwright/set";
 import { JOB_FORMAT, JOB_VERSION, type Job, JobSchema } from "./schema.ts";
 
 /**
