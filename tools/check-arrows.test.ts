@@ -79,7 +79,7 @@ describe("checkArrows", () => {
 		plant(
 			"a dependency that only a test imports",
 			{ "packages/rules/src/index.ts": 'import "@skipwright/units";', "packages/rules/src/a.test.ts": 'import "zod";' },
-			"packages/rules: depends on zod, but no module imports it",
+			"packages/rules: depends on zod, but only a test imports it",
 		),
 		plant(
 			"a dependency against the order",

@@ -101,6 +101,7 @@ function checkModules(root: string, workspace: Workspace): ArrowReport {
 	const files = modulesIn(root, folder);
 	const faults: string[] = [];
 	const used = new Set<string>();
+	const tested = new Set<string>();
 	let imports = 0;
 	for (const file of files) {
 		const source = readFileSync(join(root, file), "utf8");
@@ -109,13 +110,13 @@ function checkModules(root: string, workspace: Workspace): ArrowReport {
 			imports += 1;
 			const fault = specifier === null ? "imports a computed name" : faultOfImport(root, workspace, file, specifier);
 			if (fault !== null) faults.push(`${file}:${line}: ${fault}`);
-			if (specifier !== null && product) used.add(packageOf(specifier));
+			if (specifier !== null) (product ? used : tested).add(packageOf(specifier));
 		}
 		if (workspace.pure && product) faults.push(...impurities(workspace.part, source).map((fault) => `${file}:${fault}`));
 	}
 	if (files.length === 0) faults.push(`${folder}: no module was read`);
 	const idle = [...dependencies].filter((name) => !used.has(name));
-	faults.push(...idle.map((name) => `${folder}: depends on ${name}, but no module imports it`));
+	faults.push(...idle.map((name) => `${folder}: depends on ${name}, but ${tested.has(name) ? "only a test" : "no module"} imports it`));
 	return { modules: files.length, imports, faults };
 }
 
