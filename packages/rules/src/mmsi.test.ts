@@ -30,6 +30,23 @@ describe("mmsi", () => {
 		expect(new Set(mmsiForms().map(({ id }) => id)).size).toBe(12);
 	});
 
+	it("takes a first MID digit from 2 to 7 and no other, in every form that has an MID (ITU-R M.585)", () => {
+		let tried = 0;
+		for (const { id, midAt } of mmsiForms()) {
+			if (midAt === null) continue;
+			const before = { 0: "", 1: id === "group" ? "0" : "8", 2: id === "coast" ? "00" : id === "craft-of-ship" ? "98" : "99", 3: "111" }[
+				midAt
+			];
+			for (let first = 0; first <= 9; first++) {
+				const { form } = mmsi(`${before}${first}35012346`.slice(0, 9));
+				if (first >= 2 && first <= 7) expect(form).toBe(id);
+				else expect(form).not.toBe(id);
+				tried++;
+			}
+		}
+		expect(tried).toBe(70);
+	});
+
 	it("names the administration, and an MID that has none", () => {
 		expect(mmsi("366123456").administration).toBe(midAdministration("366"));
 		expect(codes("299456781")).toEqual(["mid-not-allocated"]);
