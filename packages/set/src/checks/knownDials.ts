@@ -1,10 +1,9 @@
-import type { Directory, Listing, Station } from "@skipwright/directory";
-import { publishedOf, stationById } from "@skipwright/directory";
+import { type Directory, type Freshness, freshness, type Listing, publishedOf, stationById } from "@skipwright/directory";
 import type { Channel, DialConvention, Guard, Mode, Published, ServiceId } from "@skipwright/rules";
 import { channels, dscCalling, guards, msiFrequencies } from "@skipwright/rules";
-import type { Hz } from "@skipwright/units";
-import { formatKhz } from "@skipwright/units";
+import { formatKhz, type Hz, type IsoDate } from "@skipwright/units";
 import { type ExpectedDial, expectedDials, FITS } from "./expectedDials.ts";
+import { type Names, namesOf } from "./tagNames.ts";
 
 /** Something that a place may be for: a listing, one side of a channel, a guarded, calling or safety frequency. */
 export interface Known {
@@ -12,11 +11,14 @@ export interface Known {
 	/** For a person: "channel 424, coast side", "us-boston weather charts 6340.5 kHz". */
 	readonly name: string;
 	readonly listing: Listing | null;
-	readonly station: Station | null;
 	readonly channel: Channel | null;
 	/** Which side of `channel` it is; a simplex carrier is both. */
 	readonly side: "ship" | "coast" | "both" | null;
 	readonly guard: Guard | null;
+	/** What a tag may call it. */
+	readonly names: Names;
+	/** Age of the listing on the day of the check; what the Regulations fix is always fresh. */
+	readonly freshness: Freshness["grade"];
 }
 
 export interface KnownDial extends ExpectedDial {
@@ -26,9 +28,9 @@ export interface KnownDial extends ExpectedDial {
 /** Readings of each mode, ascending. */
 export type DialIndex = Readonly<Record<Mode, readonly KnownDial[]>>;
 
-/** Every dial reading that means something, right or as a usual slip, for the five modes under a set's convention. */
-export function indexDials(convention: DialConvention, directory: Directory): DialIndex {
-	const known = [...fromRules(), ...directory.listings.map((listing) => fromListing(directory, listing))];
+/** Every dial reading that means something on a day, right or as a usual slip, for the five modes under a set's convention. */
+export function indexDials(convention: DialConvention, directory: Directory, on: IsoDate): DialIndex {
+	const known = [...fromRules(), ...directory.listings.map((listing) => fromListing(directory, listing, on))];
 	const dialsIn = (mode: Mode): readonly KnownDial[] =>
 		known
 			.flatMap((one) => expectedDials(one.published, mode, convention).map((dial) => ({ ...dial, known: one })))
@@ -37,21 +39,24 @@ export function indexDials(convention: DialConvention, directory: Directory): Di
 }
 
 function fromRules(): readonly Known[] {
-	const blank = { listing: null, station: null, channel: null, side: null, guard: null };
+	const fixed = (published: Published, channel: Channel | null = null) => {
+		const names = namesOf(published.hz, channel?.number ?? null, null);
+		return { published, listing: null, channel, side: null, guard: null, names, freshness: "fresh" as const };
+	};
 	const voice = (hz: Hz): Published => ({ hz, means: "carrier", emission: "J3E" });
 	const out: Known[] = [];
 	for (const channel of channels()) {
-		for (const { hz, side } of sidesOf(channel)) out.push({ ...blank, published: voice(hz), name: sideName(channel, side), channel, side });
+		for (const { hz, side } of sidesOf(channel)) out.push({ ...fixed(voice(hz), channel), name: sideName(channel, side), side });
 	}
 	for (const guard of guards()) {
 		const means = guard.kind === "voice" || guard.kind === "sar-voice" ? "carrier" : "assigned";
-		out.push({ ...blank, published: { hz: guard.hz, means, emission: guard.emission }, name: guard.label, guard });
+		out.push({ ...fixed({ hz: guard.hz, means, emission: guard.emission }), name: guard.label, guard });
 	}
 	const data = (hz: Hz, service: ServiceId): Published => ({ hz, means: "assigned", emission: "F1B", service });
 	for (const { ship, coast, series } of dscCalling()) {
-		for (const hz of new Set([ship, coast])) out.push({ ...blank, published: data(hz, "dsc-watch"), name: `DSC calling, ${series}` });
+		for (const hz of new Set([ship, coast])) out.push({ ...fixed(data(hz, "dsc-watch")), name: `DSC calling, ${series}` });
 	}
-	for (const { hz, service, label } of msiFrequencies()) out.push({ ...blank, published: data(hz, service), name: label });
+	for (const { hz, service, label } of msiFrequencies()) out.push({ ...fixed(data(hz, service)), name: label });
 	return out;
 }
 
@@ -75,10 +80,19 @@ function sideName(channel: Channel, side: "ship" | "coast" | "both"): string {
 	return side === "both" ? channelName(channel) : `${channelName(channel)}, ${side} side`;
 }
 
-function fromListing(directory: Directory, listing: Listing): Known {
+function fromListing(directory: Directory, listing: Listing, on: IsoDate): Known {
 	const station = stationById(directory, listing.stationId);
 	const name = `${station?.name ?? listing.stationId}, ${listing.service}, ${formatKhz(listing.hz)} kHz ${listing.means}`;
-	return { published: publishedOf(listing), name, listing, station, channel: null, side: null, guard: null };
+	return {
+		published: publishedOf(listing),
+		name,
+		listing,
+		channel: null,
+		side: null,
+		guard: null,
+		names: namesOf(listing.hz, listing.channel, station),
+		freshness: freshness(listing, on).grade,
+	};
 }
 
 /** Readings of `mode` within `toleranceHz` of `dialHz`, the best fit first, then the nearest. */

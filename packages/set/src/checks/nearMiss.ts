@@ -2,7 +2,7 @@ import type { Mode } from "@skipwright/rules";
 import { isInAppendix17Voice } from "@skipwright/rules";
 import type { Row } from "../types.ts";
 import { type DialIndex, dialsNear, type KnownDial } from "./knownDials.ts";
-import { tagNames } from "./tagNames.ts";
+import { tagNames, tagWords } from "./tagNames.ts";
 
 /** Hz. A list is written to a tenth of a kilohertz or finer; slips are looked for in the digits written. */
 const COARSEST_DIGIT_HZ = 100;
@@ -17,11 +17,12 @@ const EXACT_HZ = 50;
 export function nearMiss(row: Row, index: DialIndex): KnownDial | null {
 	const inVoiceRange = isVoiceMode(row.mode) && isInAppendix17Voice({ lowHz: row.receive, highHz: row.receive });
 	const hits = new Map<number, KnownDial>();
+	const words = tagWords(row.tag);
 	const named = new Map<number, KnownDial>();
 	for (const variant of slips(row.receive)) {
 		for (const dial of dialsNear(index, row.mode, variant, EXACT_HZ)) {
 			if (dial.fit !== "right") break; // sorted: the rest fits worse
-			const isNamed = tagNames(row.tag, dial.known);
+			const isNamed = tagNames(words, dial.known.names);
 			if (isNamed && !named.has(dial.dialHz)) named.set(dial.dialHz, dial);
 			if (dial.known.channel === null && !hits.has(dial.dialHz)) hits.set(dial.dialHz, dial);
 		}

@@ -1,4 +1,4 @@
-import { CONFIDENCE_WORDS, type Confidence, freshness } from "@skipwright/directory";
+import { CONFIDENCE_WORDS, freshness } from "@skipwright/directory";
 import { isInAppendix17Voice, mayTransmit } from "@skipwright/rules";
 import { formatKhz, hz, type IsoDate } from "@skipwright/units";
 import type { Finding, Row } from "../types.ts";
@@ -8,7 +8,7 @@ import { dialsNear, type KnownDial } from "./knownDials.ts";
 import { isTuned, type Match } from "./matchRow.ts";
 import { nearMiss } from "./nearMiss.ts";
 import { type PairState, pairText } from "./pairs.ts";
-import { tagNames } from "./tagNames.ts";
+import { tagNames, tagWords } from "./tagNames.ts";
 import { distressFault, serviceFault, type TransmitContext, type TransmitFault } from "./transmit.ts";
 
 export interface RowContext extends TransmitContext {
@@ -201,7 +201,8 @@ function sendingFinding(row: Row, { code, severity, detail, instead }: TransmitF
 function ageFinding(row: Row, match: Match, on: IsoDate): Finding | null {
 	const listings = match.equals.flatMap(({ known }) => (known.listing === null ? [] : [known]));
 	const regulated = match.equals.some(({ known }) => known.listing === null);
-	const isNamed = listings.some((known) => tagNames(row.tag, known) && !isFigureOnly(row.tag));
+	const words = tagWords(row.tag);
+	const isNamed = listings.some(({ names }) => tagNames(words, names) && !isFigureOnly(row.tag));
 	const closed = listings.filter(({ listing }) => listing?.status === "closed");
 	if (closed.length > 0 && closed.length === listings.length && (!regulated || isNamed)) {
 		const what = closed.map(({ name, listing }) => `${name} (${listing?.asOf})`).join("; ");
@@ -209,10 +210,8 @@ function ageFinding(row: Row, match: Match, on: IsoDate): Finding | null {
 	}
 	const { listing } = match.best?.known ?? {};
 	if (listing === null || listing === undefined || listing.origin === "owner") return null;
-	const age = freshness(listing, on);
-	if (age.grade !== "stale") return null;
-	const confidence: Confidence = listing.confidence;
-	const what = `${match.best?.known.name} (${CONFIDENCE_WORDS[confidence]}, as of ${listing.asOf}): ${age.why}`;
+	if (match.best?.known.freshness !== "stale") return null;
+	const what = `${match.best.known.name} (${CONFIDENCE_WORDS[listing.confidence]}, as of ${listing.asOf}): ${freshness(listing, on).why}`;
 	return rowFinding(row, "listing-stale", "mind", what, "confirm it in a current list or on the air before relying on it");
 }
 
