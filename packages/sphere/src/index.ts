@@ -1,1 +1,10 @@
-export {};
+export * from "./bearing.ts";
+export * from "./destination.ts";
+export * from "./distance.ts";
+export * from "./earth.ts";
+export * from "./intermediate.ts";
+export * from "./localMeanTime.ts";
+export * from "./pathDistance.ts";
+export * from "./subsolarPoint.ts";
+export * from "./sun.ts";
+export * from "./sunPassage.ts";
