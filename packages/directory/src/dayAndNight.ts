@@ -7,9 +7,10 @@ export interface Stretch {
 	readonly toMin: number;
 }
 
+/** A day or night shorter than this may be missed, which happens on a day or two a year near the polar circles. */
 const STEP_MIN = 10;
 const WINDOW_FROM_MIN = -MINUTES_PER_DAY;
-const WINDOW_TO_MIN = 3 * MINUTES_PER_DAY;
+const WINDOW_TO_MIN = 2 * MINUTES_PER_DAY;
 
 /** The one stretch of day or night by fixed local hours that starts on a UTC day. */
 export function stretchByHours(word: "day" | "night", { utcOffsetMin, fromMin, toMin }: DayHours): Stretch {

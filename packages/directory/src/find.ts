@@ -1,7 +1,7 @@
 import { SERVICE_WORDS, type ServiceId } from "@skipwright/rules";
+import { distanceKm } from "@skipwright/sphere";
 import { formatKhz, type Hz, type Position } from "@skipwright/units";
 import { compareText, stationOf } from "./directory.ts";
-import { distanceKm } from "./distanceKm.ts";
 import type { Directory, Listing, Station, Status } from "./types.ts";
 
 /** Every condition that is given must hold. */

@@ -1,6 +1,7 @@
 export * from "./charts.ts";
 export * from "./directory.ts";
 export * from "./editsCsv.ts";
+export * from "./figureInDoubt.ts";
 export * from "./find.ts";
 export * from "./freshness.ts";
 export * from "./gradeOfSource.ts";
@@ -11,6 +12,7 @@ export * from "./navtex.ts";
 export * from "./occurrences.ts";
 export * from "./ownListings.ts";
 export * from "./parseSchedule.ts";
+export * from "./positionIsApproximate.ts";
 export * from "./schedule.ts";
 export * from "./stationsCsv.ts";
 export * from "./types.ts";

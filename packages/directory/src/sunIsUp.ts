@@ -1,6 +1,7 @@
+import { solarZenithDeg, subsolarPoint, ZENITH_DEG } from "@skipwright/sphere";
 import type { Position } from "@skipwright/units";
 
-/** Whether the sun is up at a place. */
+/** Whether the sun is up at a place: any part of it above the open sea's horizon, refraction included. */
 export function sunIsUp(atMs: number, where: Position): boolean {
-	throw new Error(`not built yet: ${atMs} ${where.latDeg}`);
+	return solarZenithDeg(where, subsolarPoint(atMs)) < ZENITH_DEG.sunrise;
 }
