@@ -7,8 +7,8 @@ const J2000_DAY = 10_957.5;
 
 /**
  * The place where the sun stands overhead: its latitude is the sun's declination, and its longitude holds the equation of
- * time. Good to 0.01 degree from 1950 to 2050.
- * Low-precision formula of the Astronomical Almanac (page C5; its constants agree with a second, independent program's).
+ * time. Good to 0.01 degree from 1990 to 2050, as measured by the tests.
+ * Low-precision formula of the Astronomical Almanac, section C (named from memory).
  * @param utcMs milliseconds since 1970-01-01T00:00Z
  */
 export function subsolarPoint(utcMs: number): Position {
