@@ -56,7 +56,7 @@ export function audioCentreHz(display: ModeDisplay, signal: DialSignal, options:
 	return Math.round(options.audioCentreHz ?? display.audioCentreHz ?? usualAudioCentreHz(signal));
 }
 
-/** Hz between the tones of a keyed or chart signal. */
+/** Hz between the mark and the far tone by which a mode that shows the mark stands off the centre. */
 export function shiftHz(display: ModeDisplay, { emission, service }: DialSignal, options: DialOptions): number {
 	if (emissionFamily(emission) === "chart") return CHART_SHIFT_HZ;
 	if (service === "dsc-watch" || service === "navtex" || service === "nbdp-msi") return KEYED_SHIFT_HZ;

@@ -64,6 +64,16 @@ describe("occupiedSpectrum", () => {
 		expect(compared).toBe(13);
 	});
 
+	it("is as wide as the teletype's own shift, whatever shift the set shows its mark by", () => {
+		const published = { hz: khz("10100.8"), means: "centre", emission: "F1B", service: "rtty-weather" } as const;
+		const convention: DialConvention = { FSK: { shows: "mark", shiftHz: 170 } };
+		const dial = dialFor(published, convention);
+		if ("cannot" in dial) throw new Error(dial.cannot);
+		expect(dial.dialHz).toBe(khz("10100.715")); // the set's half shift: that is what puts the centre in the middle of its audio
+		const spectrum = occupiedSpectrum({ dialHz: dial.dialHz, mode: "FSK", convention, emission: "F1B", service: "rtty-weather" });
+		expect(spectrum).toEqual(spectrumOfPublished(published));
+	});
+
 	it("takes speech on USB, LSB and AM, Morse on CW, keyed tones on FSK when no emission is named", () => {
 		const at = (mode: "USB" | "LSB" | "AM" | "CW" | "FSK") => occupiedSpectrum({ dialHz: khz("4125"), mode, convention: CARRIERS });
 		expect(at("USB")).toEqual(around(4_125_350, 4_127_700));

@@ -1,5 +1,5 @@
 import type { Hz } from "@skipwright/units";
-import { type DialOptions, dialOffsetHz, displayOf, shiftHz, sidebandSign } from "./dialOffset.ts";
+import { type DialOptions, dialOffsetHz, displayOf, sidebandSign, TELETYPE_SHIFT_HZ } from "./dialOffset.ts";
 import { publishedOffsetHz } from "./reference.ts";
 import { spectrumAround } from "./spectrumAround.ts";
 import type { DialConvention, EmissionClass, Mode, Published, ServiceId, Spectrum } from "./types.ts";
@@ -13,8 +13,7 @@ export function overlaps(a: Spectrum, b: Spectrum): boolean {
 export function spectrumOfPublished(published: Published, teletypeShiftHz?: number): Spectrum {
 	return spectrumAround(published.hz - publishedOffsetHz(published), published.emission, {
 		sideband: published.sideband,
-		teletypeShiftHz:
-			published.service === "rtty-weather" ? shiftHz({ shows: "centre" }, published, { shiftHz: teletypeShiftHz }) : undefined,
+		teletypeShiftHz: published.service === "rtty-weather" ? (teletypeShiftHz ?? TELETYPE_SHIFT_HZ) : undefined,
 	});
 }
 
@@ -36,6 +35,7 @@ export function occupiedSpectrum(place: OnTheDial): Spectrum {
 	const display = displayOf(mode, convention);
 	return spectrumAround(dialHz - dialOffsetHz(mode, convention, signal, place), signal.emission, {
 		sideband: sidebandSign(mode, display) === 1 ? "upper" : "lower",
-		teletypeShiftHz: service === "rtty-weather" ? shiftHz(display, signal, place) : undefined,
+		// the signal's own shift, not the one that the set is switched to
+		teletypeShiftHz: service === "rtty-weather" ? (place.shiftHz ?? TELETYPE_SHIFT_HZ) : undefined,
 	});
 }
