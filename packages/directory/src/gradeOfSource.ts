@@ -9,8 +9,8 @@ const LOG = /^(last logged \d{4}-\d{2}|no log date given)$/;
  * Grade of a source cell: that of the lowest source behind the frequency.
  *
  * Clauses are joined by "; ". One that begins with a role and a colon stands behind something else (times, letter, MMSI, position) and does
- * not count, nor does a log date. Of the rest "from memory" and "(memory" are memory, "(secondary" is secondary, "(official" is official; a
- * clause that says none of these is memory. A confirming clause ("also in", "agrees with") counts like any other, because the date of the row
+ * not count, nor does a log date. Of the rest "from memory" is memory, "(secondary" is secondary, "(official" is official; a clause that
+ * says none of these is memory. A confirming clause ("also in", "agrees with") counts like any other, because the date of the row
  * is that of its newest source. A copy of an official text on somebody else's page is secondary.
  */
 export function gradeOfSource(source: string): Confidence {
@@ -23,7 +23,7 @@ export function gradeOfSource(source: string): Confidence {
 }
 
 function gradeOfClause(clause: string): Confidence {
-	if (/from memory|\(memory/.test(clause)) return "memory";
+	if (clause.includes("from memory")) return "memory";
 	if (clause.includes("(secondary")) return "secondary";
 	return clause.includes("(official") ? "official" : "memory";
 }

@@ -90,6 +90,13 @@ describe("mergeDirectory", () => {
 		expect(merged.listings).toHaveLength(857);
 	});
 
+	it("closes the shipped row of today, not that of the day of the edit", () => {
+		const next = edition((listing) => (listing.id === BOSTON.id ? { ...listing, schedule: "0230-0440" } : listing));
+		const merged = merge([{ action: "close", listing: BOSTON, was: BOSTON, ...STAMP }], next);
+		expect(listingById(merged, BOSTON.id)).toMatchObject({ status: "closed", schedule: "0230-0440" });
+		expect(merged.conflicts).toMatchObject([{ kind: "shipped-changed", fields: [{ name: "schedule" }] }]);
+	});
+
 	it("lets the later of two edits hold and says so", () => {
 		const merged = merge([change(BOSTON, { schedule: "0100" }), change(BOSTON, { schedule: "0200" })]);
 		expect(listingById(merged, BOSTON.id)?.schedule).toBe("0200");
