@@ -50,6 +50,14 @@ describe("readListingsCsv", () => {
 		expect(ids).toEqual(["za-capetown/fax/4014", "za-capetown/fax/4014/2", "za-capetown/fax/4014/3"]);
 	});
 
+	it("reads 100 000 rows of one figure, and tells all 100 000 faults of a file", () => {
+		const rows = (row: string) => `${HEADER}\n${`${row}\n`.repeat(100_000)}`;
+		const ids = readListingsCsv("x.csv", rows(ROW)).map(({ id }) => id);
+		expect(ids.at(-1)).toBe("za-capetown/fax/4014/100000");
+		expect(new Set(ids).size).toBe(100_000);
+		expect(faultsOf(() => readListingsCsv("x.csv", rows(ROW.replace("4014", "?"))))).toHaveLength(100_000);
+	});
+
 	it("takes columns in any order, a BOM, CRLF and comment lines", () => {
 		const text = `\uFEFF# ours\r\nkhz,station,service,means,emission,schedule,as_of,source\r\n4014,za-capetown,fax,centre,F3C,unknown,2026,(official)\r\n`;
 		expect(readListingsCsv("x.csv", text)[0]).toMatchObject({ id: "za-capetown/fax/4014", status: "unknown" });

@@ -131,6 +131,8 @@ export function readListing(
 export class ListingIds {
 	readonly #cells: CellReader;
 	readonly #taken = new Set<string>();
+	/** Number that the next repeat of a stem gets. */
+	readonly #next = new Map<string, number>();
 
 	constructor(cells: CellReader) {
 		this.#cells = cells;
@@ -146,7 +148,9 @@ export class ListingIds {
 
 	#firstFree(stem: string): string {
 		let id = stem;
-		for (let count = 2; this.#taken.has(id); count++) id = `${stem}/${count}`;
+		let count = this.#next.get(stem) ?? 1;
+		for (; this.#taken.has(id); id = `${stem}/${count}`) count++;
+		this.#next.set(stem, count);
 		return id;
 	}
 }
