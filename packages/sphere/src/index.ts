@@ -8,3 +8,5 @@ export * from "./pathDistance.ts";
 export * from "./subsolarPoint.ts";
 export * from "./sun.ts";
 export * from "./sunPassage.ts";
+export * from "./track.ts";
+export { dot, type Vector, vectorOf } from "./vector.ts";
