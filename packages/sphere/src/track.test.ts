@@ -1,8 +1,6 @@
 import { position } from "@skipwright/units";
 import { describe, expect, it } from "vitest";
 import { geodesics } from "../truth/readTruth.ts";
-import { destination } from "./destination.ts";
-import { distanceKm } from "./distance.ts";
 import { CIRCUMFERENCE_KM } from "./earth.ts";
 import { placeAlong, trackBetween, vectorAlong } from "./track.ts";
 import { vectorOf } from "./vector.ts";
@@ -26,11 +24,10 @@ describe("track", () => {
 		}
 	});
 
-	it("leaves a place for itself, and a pole for the other, along a meridian", () => {
+	it("has places even from a place to itself and from pole to pole", () => {
 		const here = position(20, 40);
 		expect(placeAlong(trackBetween(here, here), 1)).toEqual(expect.objectContaining({ latDeg: expect.closeTo(20, 12) }));
 		const middle = placeAlong(trackBetween(position(90, 0), position(-90, 0)), 0.5);
-		expect(distanceKm(middle, destination(position(90, 0), 0, CIRCUMFERENCE_KM / 4))).toBeLessThan(CIRCUMFERENCE_KM / 2);
 		expect(middle.latDeg).toBeCloseTo(0, 9);
 	});
 });
