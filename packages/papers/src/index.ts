@@ -1,1 +1,2 @@
-export {};
+export { CAUTIONS, type CautionGroup } from "./cautions.ts";
+export { type LoadingSheetPaper, loadingSheetTypst } from "./loadingSheetTypst.ts";
