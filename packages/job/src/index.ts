@@ -1,4 +1,3 @@
-export * from "./jobJsonSchema.ts";
 export * from "./readGpx.ts";
 export * from "./readJob.ts";
 export * from "./resolveJob.ts";

@@ -3,7 +3,6 @@ import { join } from "node:path";
 import { BadInputError } from "@skipwright/units";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { jobJsonSchema } from "./jobJsonSchema.ts";
 import { readJob } from "./readJob.ts";
 
 const SAMPLE = readFileSync(join(import.meta.dirname, "..", "samples", "v1.job.json"), "utf8");
@@ -108,14 +107,6 @@ describe("readJob", () => {
 			const text = JSON.stringify(withValue(JSON.parse(SAMPLE), path, { odd: true }));
 			expect(() => readJob("x", text), path.join(".")).toThrow(BadInputError);
 		}
-	});
-});
-
-describe("jobJsonSchema", () => {
-	it("is a JSON Schema of the written job", () => {
-		const schema = jobJsonSchema() as { required: readonly string[]; properties: object };
-		expect(schema.required).toEqual(["format", "version", "title", "vessel", "set", "voyage", "wants"]);
-		expect(Object.keys(schema.properties)).toContain("settings");
 	});
 });
 

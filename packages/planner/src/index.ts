@@ -1,1 +1,6 @@
-export {};
+export type { LeftOut, Want } from "./candidate.ts";
+export * from "./handbookHearing.ts";
+export * from "./hearing.ts";
+export * from "./plan.ts";
+export * from "./plannedRows.ts";
+export type { Served } from "./served.ts";
