@@ -17,6 +17,11 @@ import { pdfPages } from "./pdfPages.ts";
 const DAY = isoDate("2026-11-24");
 const OURS = ["SourceCodePro-Bold", "SourceCodePro-Regular", "SourceSans3-Bold", "SourceSans3-Regular"];
 
+/** Points. The page, its margin at the sides and the height of its foot as the template sets them (12 and 16 mm). */
+const A4_PT = { width: 595.2756, height: 841.8898 };
+const MARGIN_PT = 34;
+const FOOT_PT = 45.3;
+
 let folder = "";
 beforeAll(() => {
 	folder = mkdtempSync(join(tmpdir(), "pdf-"));
@@ -103,7 +108,7 @@ describe("compilePdf", () => {
 });
 
 describe("the printed loading sheet", () => {
-	const { pages, fonts } = pdfPages(compilePdf(loadingSheetTypst(SAMPLE_PAPER), { createdAt: DAY }));
+	const { pages, runs, fonts } = pdfPages(compilePdf(loadingSheetTypst(SAMPLE_PAPER), { createdAt: DAY }));
 	const whole = pages.join(" ");
 
 	test("is drawn in our own faces alone", () => {
@@ -174,6 +179,53 @@ describe("the printed loading sheet", () => {
 		const box = /\/MediaBox \[([^\]]*)\]/.exec(Buffer.from(pdf).toString("latin1"))?.[1]?.split(" ").map(Number);
 		expect(box?.map(Math.round)).toEqual(paper === "a4" ? [0, 0, 595, 842] : [0, 0, 612, 792]);
 		expect(pdfPages(pdf).pages.at(-1)).toContain("read back by");
+	});
+
+	test("nothing runs off the page or into its foot, however long the words are", () => {
+		const word = "W".repeat(64);
+		const long = `Unbroken${"x".repeat(400)}`;
+		const { sheet, vessel, findings, profile } = SAMPLE_PAPER;
+		const pathological = {
+			...SAMPLE_PAPER,
+			vessel: { ...vessel, name: long, callSign: word, mmsi: word },
+			jobTitle: long,
+			directoryEdition: long,
+			profile: { ...profile, name: long },
+			sheet: {
+				...sheet,
+				minutesRestOn: long,
+				settings: sheet.settings.map(() => ({ name: word, asFound: word, wanted: word, note: long })),
+				tuneUp: sheet.tuneUp.map((place) => ({ ...place, note: long })),
+				steps: sheet.steps.map((step, i) => ({ ...step, tag: word, before: word, what: i % 20 === 0 ? long.repeat(20) : long })),
+			},
+			findings: findings.map((finding) => ({ ...finding, message: long.repeat(9), remedy: long, source: long })),
+		};
+		const stretched = pdfPages(compilePdf(loadingSheetTypst(pathological), { createdAt: DAY }));
+		const drawn = stretched.runs
+			.flat()
+			.map(({ text }) => text)
+			.join("")
+			.replaceAll("\u200b", "");
+		expect(drawn.match(/W/g)?.length).toBeGreaterThan(64 * 2 * sheet.steps.length);
+		let compared = 0;
+		for (const page of [...runs, ...stretched.runs]) {
+			const foot = page.filter(({ y }) => y < FOOT_PT).map(({ text }) => text.trim());
+			expect(foot.filter((text) => text !== "")).toEqual([
+				expect.stringContaining("Loading sheet"),
+				"twin-180",
+				expect.stringContaining("Page "),
+			]);
+			for (const { text, x, y } of page) {
+				// more of these letters than the widest line of the smallest type holds
+				expect(text.replaceAll("\u200b", "")).not.toMatch(/W{60}|x{150}/);
+				expect(x).toBeGreaterThanOrEqual(MARGIN_PT);
+				expect(x).toBeLessThan(A4_PT.width - MARGIN_PT);
+				expect(y).toBeGreaterThan(15);
+				expect(y).toBeLessThan(A4_PT.height - 15);
+				compared++;
+			}
+		}
+		expect(compared).toBeGreaterThan(3_000);
 	});
 
 	test("a receiver's sheet has no MMSI box and nothing to tune up", () => {

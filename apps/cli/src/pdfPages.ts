@@ -3,8 +3,18 @@ import { inflateSync } from "node:zlib";
 export interface PdfPages {
 	/** Text of each page in the order in which it is drawn, words apart by spaces. */
 	readonly pages: readonly string[];
+	/** The same, run by run with the point where it begins. */
+	readonly runs: readonly (readonly PdfRun[])[];
 	/** Names of the embedded faces, without the subset's prefix. */
 	readonly fonts: readonly string[];
+}
+
+export interface PdfRun {
+	readonly text: string;
+	/** Points (1/72 inch) from the left edge of the page. */
+	readonly x: number;
+	/** Points from the lower edge of the page to the line of writing. */
+	readonly y: number;
 }
 
 /**
@@ -18,7 +28,14 @@ export function pdfPages(pdf: Uint8Array): PdfPages {
 	const fonts = new Set(
 		[...objects.values()].flatMap((body) => /\/BaseFont \/(?:[A-Z]{6}\+)?(\S+)/.exec(body)?.[1]?.replace("-Identity-H", "") ?? []),
 	);
-	return { pages: pageIds.map((id) => pageText(objects, id)), fonts: [...fonts].sort() };
+	const runs = pageIds.map((id) => pageRuns(objects, id));
+	const pages = runs.map((page) =>
+		page
+			.map(({ text }) => text)
+			.join(" ")
+			.replace(/\s+/g, " "),
+	);
+	return { pages, runs, fonts: [...fonts].sort() };
 }
 
 type Objects = ReadonlyMap<string, string>;
@@ -57,28 +74,41 @@ function streamOf(objects: Objects, id: string): string {
 	return body.includes("/FlateDecode") ? inflateSync(Buffer.from(raw, "latin1")).toString("latin1") : raw;
 }
 
-function pageText(objects: Objects, id: string): string {
+function pageRuns(objects: Objects, id: string): readonly PdfRun[] {
 	const page = objectAt(objects, id);
 	const fonts = new Map<string, ReadonlyMap<string, string>>();
 	for (const [, name = "", font = ""] of page.matchAll(/\/(f\d+) (\d+) 0 R/g)) {
 		fonts.set(name, charactersOf(streamOf(objects, reference(objectAt(objects, font), "ToUnicode"))));
 	}
-	let text = "";
+	const runs: PdfRun[] = [];
 	let characters: ReadonlyMap<string, string> = new Map();
+	let text = "";
+	let at: readonly number[] = [1, 0, 0, 1, 0, 0];
+	const saved: (readonly number[])[] = [];
 	for (const token of tokensOf(streamOf(objects, reference(page, "Contents")))) {
-		const font = /^\/(f\d+) /.exec(token)?.[1];
-		if (font !== undefined) characters = fonts.get(font) ?? new Map();
-		else if (token === "ET") text += " ";
-		else for (const code of codesOf(token)) text += characters.get(code) ?? "\ufffd";
+		if (token === "q") saved.push(at);
+		else if (token === "Q") at = saved.pop() ?? at;
+		else if (token.endsWith(" cm")) at = moved(at, token.split(" ").slice(0, 6).map(Number));
+		else if (token.endsWith(" Tf")) characters = fonts.get(token.split(" ")[0]?.slice(1) ?? "") ?? new Map();
+		else if (token === "ET") {
+			runs.push({ text, x: at[4] ?? 0, y: at[5] ?? 0 });
+			text = "";
+		} else for (const code of codesOf(token)) text += characters.get(code) ?? "\ufffd";
 	}
-	return text.replace(/\s+/g, " ");
+	return runs;
 }
 
-/** Changes of face, strings that are drawn and ends of text, in order. */
+/** A change of co-ordinates within another: both are the six numbers of PDF's `cm`. */
+function moved([a = 1, b = 0, c = 0, d = 1, e = 0, f = 0]: readonly number[], inner: readonly number[]): readonly number[] {
+	const [p = 1, q = 0, r = 0, s = 1, t = 0, u = 0] = inner;
+	return [p * a + q * c, p * b + q * d, r * a + s * c, r * b + s * d, t * a + u * c + e, t * b + u * d + f];
+}
+
+/** Changes of face and place, strings that are drawn and ends of text, in order. */
 function tokensOf(content: string): readonly string[] {
 	const tokens: string[] = [];
 	// marks for screen readers carry strings too, which are not drawn
-	const pattern = /<<[^<>]*>> BDC|\/f\d+ [\d.]+ Tf|<[0-9A-Fa-f]+>|\(|\bET\b/g;
+	const pattern = /<<[^<>]*>> BDC|\/f\d+ [\d.]+ Tf|(?:-?[\d.]+ ){6}cm|<[0-9A-Fa-f]+>|\(|\b(?:ET|q|Q)\b/g;
 	for (let match = pattern.exec(content); match !== null; match = pattern.exec(content)) {
 		if (match[0].startsWith("<<")) continue;
 		if (match[0] === "(") pattern.lastIndex = stringEnd(content, match.index);

@@ -1,0 +1,153 @@
+import { join } from "node:path";
+import type { Directory } from "@skipwright/directory";
+import { directoryFor, type ResolvedJob } from "@skipwright/job";
+import { loadingSheetTypst } from "@skipwright/papers";
+import { type Plan, plannedRows } from "@skipwright/planner";
+import { WANT_WORDS } from "@skipwright/rules";
+import { checkList, type Finding, type LoadingSheet, loadingSheet, settingLines, sheetCsv, writeList } from "@skipwright/set";
+import { type Context, EXIT, type Exit } from "../context.ts";
+import { findingsText } from "../findingsText.ts";
+import { countText, paint } from "../paint.ts";
+import { jobGiven, planJob } from "../planJob.ts";
+import { dateGiven, directoryGiven } from "../sources.ts";
+
+export interface PlanFlags {
+	readonly out?: string;
+	readonly on?: string;
+	readonly shop?: string;
+	readonly json?: boolean;
+}
+
+/** `plan JOB.json [-o DIR]`: choose, lay out, check, and write the papers; exit 1 when a stop or a fix stands, or a pin cannot be kept. */
+export async function planCommand(context: Context, file: string, flags: PlanFlags): Promise<Exit> {
+	const on = dateGiven(context, flags.on);
+	const resolved = jobGiven(context, file);
+	const directory = directoryGiven(context, flags);
+	context.err(`planning ${resolved.job.title} ...\n`);
+	const planned = planJob(resolved, directory, on);
+	const sheet = sheetOf(resolved, planned);
+	const written = flags.out === undefined ? [] : await writePapers(context, flags.out, resolved, directory, planned, sheet);
+	if (flags.json === true) context.out(`${JSON.stringify(planned, null, "\t")}\n`);
+	else context.out(planText(resolved, directory, planned, sheet, written, context.colour));
+	const isSound = planned.status !== "infeasible" && planned.findings.every(({ severity }) => severity === "mind");
+	return isSound ? EXIT.ok : EXIT.found;
+}
+
+function sheetOf({ job, profile, asFound }: ResolvedJob, planned: Plan): LoadingSheet {
+	return loadingSheet({
+		profile,
+		found: job.options.sheetFrom === "blank" || job.asFound === null ? null : asFound,
+		planned: plannedRows(planned),
+		settings: settingLines(profile, job.settings.asFound ?? null, job.settings.wanted ?? {}),
+		clearOthers: true, // what the plan removes is wrong, in the way, or not wanted: the plan says which and why
+	});
+}
+
+/** Files of a plan, and one line each on what they are for. */
+const PAPERS = {
+	"plan.json": "the plan as data",
+	"list.csv": "the list as planned",
+	"sheet.csv": "the keying steps",
+	"sheet.pdf": "the loading sheet to print",
+} as const;
+
+async function writePapers(
+	context: Context,
+	folder: string,
+	resolved: ResolvedJob,
+	directory: Directory,
+	planned: Plan,
+	sheet: LoadingSheet,
+): Promise<readonly string[]> {
+	const { job, profile } = resolved;
+	const source = loadingSheetTypst({
+		sheet,
+		profile,
+		vessel: job.vessel,
+		jobTitle: job.title,
+		date: planned.on,
+		directoryEdition: directory.edition,
+		listings: directoryFor(resolved, directory).listings,
+		findings: planned.findings,
+	});
+	context.err("setting the sheet ...\n");
+	const { compilePdf } = await import("../pdf.ts"); // the compiler loads slowly: only when a sheet is wanted
+	const contents = {
+		"plan.json": `${JSON.stringify(planned, null, "\t")}\n`,
+		"list.csv": writeList(plannedRows(planned)),
+		"sheet.csv": sheetCsv(sheet, profile),
+		"sheet.pdf": compilePdf(source, { createdAt: planned.on }),
+	} satisfies Record<keyof typeof PAPERS, string | Uint8Array>;
+	return Object.entries(contents).map(([name, content]) => {
+		const path = join(folder, name);
+		context.writeFile(path, content);
+		return `${path}: ${PAPERS[name as keyof typeof PAPERS]}`;
+	});
+}
+
+/** What was found, changed and written, for a person. */
+function planText(
+	resolved: ResolvedJob,
+	directory: Directory,
+	planned: Plan,
+	sheet: LoadingSheet,
+	written: readonly string[],
+	colour: boolean,
+): string {
+	const { job, profile, asFound } = resolved;
+	const before = foundFindings(resolved, directory, planned);
+	const added = planned.places.filter(({ changed }) => changed).length;
+	const found =
+		asFound.length === 0
+			? ["nothing is known of what the set holds: everything is keyed from blank"]
+			: [`${asFound.length} places as found: ${countText(before)}`];
+	const perBank = profile.banks.map(({ id, places }) => `${planned.places.filter(({ bank }) => bank === id).length} of ${places} in ${id}`);
+	const sections = [
+		[`${job.title}: ${job.vessel.name}, ${profile.name}, checked for ${planned.on}`],
+		[paint(colour, "bold", "Found"), ...found],
+		[
+			paint(colour, "bold", "Planned"),
+			`${planned.places.length} places (${perBank.join(", ")}): ${planned.places.length - added} as found, ${added} new or mended, ${planned.removed.length} rows taken out`,
+			`the choice is ${planned.status}, not proved best; hours rest on the ${planned.basis}`,
+			...servedLines(planned),
+		],
+		planned.conflicts.length === 0 ? [] : [paint(colour, "stop", "Cannot be kept"), ...planned.conflicts],
+		[paint(colour, "bold", "Checked"), `the plan: ${countText(planned.findings)}`, ...standingLines(planned.findings, colour)],
+		[
+			paint(colour, "bold", "To key in"),
+			`${sheet.steps.length} places to key, ${sheet.unchanged} already right; about ${Math.round(sheet.minutes)} minutes (an estimate)`,
+			"keep the transmitter off until the list is read back; tune up only as the sheet says",
+		],
+		written.length === 0
+			? ["nothing was written; give -o FOLDER for the list and the sheet"]
+			: [paint(colour, "bold", "Written"), ...written],
+	];
+	return sections
+		.filter((lines) => lines.length > 0)
+		.map((lines) => `${lines.join("\n  ")}\n`)
+		.join("\n");
+}
+
+function foundFindings({ job, profile, asFound, ...rest }: ResolvedJob, directory: Directory, { on }: Plan): readonly Finding[] {
+	const inForce = directoryFor({ job, profile, asFound, ...rest }, directory);
+	const { region } = job.options;
+	return checkList(asFound, { profile, directory: inForce, on, region, amateurLicence: job.vessel.licences.amateur });
+}
+
+/** Hours a day by want, over the whole voyage's legs: least and most. */
+function servedLines({ served }: Plan): readonly string[] {
+	const wants = [...Map.groupBy(served, ({ want }) => want)];
+	return wants.map(([want, rows]) => {
+		const range = (side: "before" | "after") => {
+			const hours = rows.map(({ hoursPerDay }) => hoursPerDay[side]);
+			return `${Math.min(...hours).toFixed(1)}-${Math.max(...hours).toFixed(1)}`;
+		};
+		return `${WANT_WORDS[want].padEnd(24)} ${range("before").padStart(9)} hours a day as found, ${range("after").padStart(9)} as planned, by leg`;
+	});
+}
+
+/** Stops and fixes in full; minds are in plan.json and on the sheet. */
+function standingLines(findings: readonly Finding[], colour: boolean): readonly string[] {
+	const serious = findings.filter(({ severity }) => severity !== "mind");
+	return serious.length === 0 ? [] : [findingsText(serious, colour).trimEnd().replaceAll("\n", "\n  ")];
+}

@@ -1,0 +1,130 @@
+import { BadInputError } from "@skipwright/units";
+import { Command, CommanderError, Option } from "commander";
+import { checkCommand } from "./commands/check.ts";
+import { compareCommand } from "./commands/compare.ts";
+import { dialCommand } from "./commands/dial.ts";
+import { exportCommand, findCommand, importCommand, showCommand } from "./commands/directory.ts";
+import { planCommand } from "./commands/plan.ts";
+import { type Context, EXIT, type Exit, UsageError } from "./context.ts";
+
+/** Runs one command line and returns the exit code: 0, 1 when something was found, 2 when the input could not be read. */
+export async function runProgram(context: Context, argv: readonly string[]): Promise<Exit> {
+	let exit: Exit = EXIT.ok;
+	const program = buildProgram(context, (code) => {
+		exit = code;
+	});
+	try {
+		await program.parseAsync(argv, { from: "user" });
+		return exit;
+	} catch (error) {
+		if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.ok : EXIT.badInput;
+		if (error instanceof UsageError || error instanceof BadInputError) {
+			context.err(`skipwright: ${error.message}\n`);
+			return EXIT.badInput;
+		}
+		throw error;
+	}
+}
+
+function buildProgram(context: Context, done: (exit: Exit) => void): Command {
+	const program = new Command("skipwright")
+		.description("Choose, lay out, check and load the places of an MF/HF marine radiotelephone.")
+		.exitOverride()
+		.configureOutput({ writeOut: context.out, writeErr: context.err })
+		.showHelpAfterError("(skipwright COMMAND --help tells what it takes)");
+	// one function each, so that exitOverride and the output go down to the subcommands
+	const json = () => new Option("--json", "print JSON alone");
+	const shop = () => new Option("--shop <file>", "the shop's own edits, CSV, laid over the shipped directory");
+	const own = () => new Option("--own <file>", "the owner's own listings, CSV (nets and friends)");
+	const on = () => new Option("--on <date>", "day for which listings are judged, YYYY-MM-DD (default: today)");
+	const set = () => new Option("--set <profile>", "a set's name (twin-180, single-200, receiver-100) or its profile file");
+
+	program
+		.command("plan")
+		.argument("<job>", "job file, JSON")
+		.description("Choose and lay out what the voyage needs; write the plan, the list and the loading sheet.")
+		.option("-o, --out <folder>", "where to write plan.json, list.csv, sheet.csv and sheet.pdf (default: nothing is written)")
+		.addOption(on())
+		.addOption(shop())
+		.addOption(json())
+		.action(async (job: string, flags) => done(await planCommand(context, job, flags)));
+
+	program
+		.command("check")
+		.argument("<list>", "list of places, CSV: bank,place,tag,receive_khz,transmit_khz,mode")
+		.description("Check a list against the Radio Regulations, the directory and the set.")
+		.addOption(set().makeOptionMandatory())
+		.addOption(on())
+		.addOption(own())
+		.addOption(shop())
+		.option("--region <n>", "ITU Region 1, 2 or 3 (default: all three, differences are only a mind)")
+		.option("--licence <kind>", "amateur: the owner holds an amateur licence")
+		.addOption(json())
+		.action((list: string, flags) => done(checkCommand(context, list, flags)));
+
+	program
+		.command("compare")
+		.argument("<as-left>", "list of places read back from the set, CSV")
+		.description("Compare what the set holds with the plan, place by place.")
+		.requiredOption("--job <file>", "the job that was planned")
+		.option("--planned <file>", "the list.csv that was keyed from (default: planned again from the job)")
+		.addOption(on())
+		.addOption(shop())
+		.addOption(json())
+		.action((asLeft: string, flags) => done(compareCommand(context, asLeft, flags)));
+
+	program
+		.command("dial")
+		.argument("<khz>", "published frequency, kHz")
+		.description("Say what the dial must read for a published frequency.")
+		.requiredOption("--published <how>", "how it is published: centre, carrier, assigned or dial")
+		.requiredOption("--emission <class>", "class of emission: J3E, F3C, F1B, A3E, 2K80J3E ...")
+		.addOption(set())
+		.option("--mode <mode>", "mode to use: USB, LSB, AM, CW, FSK")
+		.option("--audio-centre <hz>", "audio centre of the decoder, Hz")
+		.option("--ship <khz>", "published frequency of the ship's side, where there are two")
+		.addOption(json())
+		.action((khz: string, flags) => done(dialCommand(context, khz, flags)));
+
+	const directory = program.command("directory").description("Look things up in the directory, take it out, put edits in.");
+	directory
+		.command("find")
+		.argument("[words...]", "words to look for: station, call sign, place, service")
+		.description("Find listings.")
+		.option("--khz <khz>", "near this published frequency")
+		.option("--service <id...>", "of these services only: fax, navtex, voice-weather ...")
+		.option("--near <position>", "near a position, as -33.9,18.43 or 33 54S 018 26E")
+		.option("--within <nm>", "with --near: within so many nautical miles")
+		.option("--limit <n>", "at most so many (default 40)")
+		.addOption(on())
+		.addOption(shop())
+		.addOption(json())
+		.action((words: string[], flags) => done(findCommand(context, words, flags)));
+	directory
+		.command("show")
+		.argument("<id>", "id of a listing or a station")
+		.description("Show everything known about a listing or a station, with its source and age.")
+		.addOption(on())
+		.addOption(shop())
+		.addOption(json())
+		.action((id: string, flags) => done(showCommand(context, id, flags)));
+	directory
+		.command("export")
+		.description("Write every listing as CSV.")
+		.option("-o, --out <file>", "file to write (default: standard output)")
+		.addOption(shop())
+		.addOption(json())
+		.action((flags) => done(exportCommand(context, flags)));
+	directory
+		.command("import")
+		.argument("<file>", "listings as exported and then edited, CSV")
+		.description("Turn an edited export into the shop's edits; the shipped rows stay underneath.")
+		.requiredOption("-o, --out <file>", "where to write the edits (give it to other commands with --shop)")
+		.requiredOption("--by <name>", "who made the edits")
+		.option("--reason <text>", "why", "")
+		.addOption(on())
+		.addOption(shop())
+		.addOption(json())
+		.action((file: string, flags) => done(importCommand(context, file, flags)));
+	return program;
+}
