@@ -229,6 +229,257 @@ export const MEMORY = {
 		unit: "dB",
 		value: 3,
 	},
+	// ---- sky wave ----
+	seasons: {
+		id: "seasons",
+		mark: "M",
+		what: "Seasons of the tables of ITU-R P.533 and P.1239 north of the equator, by month from January; summer and winter change places south of it",
+		unit: "season",
+		value: ["winter", "winter", "equinox", "equinox", "summer", "summer", "summer", "summer", "equinox", "equinox", "winter", "winter"],
+	},
+	controlPoints: {
+		id: "controlPoints",
+		mark: "M",
+		what:
+			"Where on a path the ionosphere is asked, ITU-R P.533 table 1: the middle up to a length, beyond it this far from the ends, and the " +
+			"middle of the first and last hop; screening by the greater foE; the E layer's MUF by the lower one",
+		unit: "km",
+		value: { middleUpTo: 2000, fromEnds: 1000 },
+	},
+	lowestElevation: {
+		id: "lowestElevation",
+		mark: "M",
+		what: "Elevation under which no mode counts; it also raises the least number of hops by the F2 layer, from some 3000 km on",
+		unit: "degrees",
+		value: 3,
+	},
+	f2Spread: {
+		id: "f2Spread",
+		mark: "own",
+		what:
+			"Deciles of foF2 over its median from day to day, in place of ITU-R P.1239's tables: from five stations of 2019, at the least of the " +
+			"sun's activity; from latitude 60 on a guess. By local time from 22-04 on",
+		unit: "1",
+		value: {
+			blocks: { from: 22, hours: 6 },
+			latitudes: [30, 60],
+			lower: [
+				[0.81, 0.88, 0.87, 0.82],
+				[0.87, 0.88, 0.9, 0.86],
+				[0.75, 0.82, 0.85, 0.78],
+			],
+			upper: [
+				[1.27, 1.15, 1.16, 1.23],
+				[1.16, 1.13, 1.11, 1.16],
+				[1.3, 1.22, 1.18, 1.25],
+			],
+		},
+	},
+	operationalRatio: {
+		id: "operationalRatio",
+		mark: "M",
+		what: "Operational over basic MUF of the F2 layer as [night, day], up to a radiated power and over it, ITU-R P.1240",
+		unit: "dBW; 1",
+		value: {
+			eirpDbw: 30,
+			upTo: { summer: [1.2, 1.1], equinox: [1.25, 1.15], winter: [1.3, 1.2] },
+			over: { summer: [1.25, 1.15], equinox: [1.3, 1.2], winter: [1.35, 1.25] },
+		},
+	},
+	dayAtMiddle: {
+		id: "dayAtMiddle",
+		mark: "own",
+		what: "Day and night of the operational MUF: by the sun's zenith angle over the middle of the path",
+		unit: "degrees",
+		value: 90,
+	},
+	screening: {
+		id: "screening",
+		mark: "M",
+		what: "The E layer hides the F2 layer up to this multiple of its MUF at that slant, ITU-R P.533",
+		unit: "1",
+		value: 1.05,
+	},
+	rayAboveMuf: {
+		id: "rayAboveMuf",
+		mark: "M",
+		what: "Above a mode's MUF its ray stays that of the MUF, ITU-R P.533",
+		unit: "rule",
+		value: "ray of the MUF",
+	},
+	fieldConstant: {
+		id: "fieldConstant",
+		mark: "M",
+		what: "Field of 1 kW from an isotropic aerial without loss, 20 log f and basic loss left out, ITU-R P.533; derived, it would be 137.2",
+		unit: "dB(uV/m)",
+		value: 136.6,
+	},
+	absorption: {
+		id: "absorption",
+		mark: "M",
+		what:
+			"Absorption below the layers after CCIR Report 252's family, in place of ITU-R P.533's, whose figures could not be had; by day " +
+			"within 5 dB below 10 MHz, rather too much than too little",
+		unit: "dB; MHz; km",
+		value: {
+			strength: 677.2,
+			power: 1.98,
+			added: 10.2,
+			heightKm: 100,
+			perSunspot: 0.0037,
+			zenithPower: 1.3,
+			zenithShare: 0.881,
+			zenithMostDeg: 102,
+			least: 0.1,
+		},
+	},
+	winterAnomaly: {
+		id: "winterAnomaly",
+		mark: "M",
+		what:
+			"Greater absorption of winter days at latitude 60, by month from January in the north, falling evenly to none at 30 and at the pole; " +
+			"six months on in the south. Part of the long path form; of the other only on request",
+		unit: "1; degrees",
+		value: { at60: [1.3, 1.15, 1.03, 1, 1, 1, 1, 1, 1, 1.03, 1.15, 1.3], fromLat: 30, mostAtLat: 60 },
+	},
+	aboveMuf: {
+		id: "aboveMuf",
+		mark: "M",
+		what:
+			"Loss over a mode's MUF, ITU-R P.533: by E and by F2 up to a length of path a multiple of the root of the excess, beyond it of the " +
+			"excess, with a step, up to a most",
+		unit: "dB; km",
+		value: {
+			e: { times: 46, plus: 5, most: 58 },
+			f2Near: { times: 36, plus: 5, most: 60 },
+			f2Far: { times: 70, plus: 8, most: 80 },
+			nearUpToKm: 3000,
+		},
+	},
+	groundReflection: {
+		id: "groundReflection",
+		mark: "M",
+		what: "Loss at each reflection from the ground between hops, ITU-R P.533",
+		unit: "dB",
+		value: 2,
+	},
+	otherLosses: {
+		id: "otherLosses",
+		mark: "M",
+		what: "Losses not otherwise included, ITU-R P.533; 9.9 in older editions, fitted there with the Recommendation's own absorption",
+		unit: "dB",
+		value: 8.72,
+	},
+	auroralLoss: {
+		id: "auroralLoss",
+		mark: "M",
+		what:
+			"Auroral and other losses by geomagnetic latitude (rows from 77.5 down in steps of 5, none below 42.5), local time at the middle of " +
+			"the path (columns from 01-04 on) and season, up to a length of path and over it, ITU-R P.533 table 2",
+		unit: "dB; km",
+		value: {
+			nearUpToKm: 2500,
+			fromLat: 77.5,
+			step: 5,
+			blocks: { from: 1, hours: 3 },
+			near: {
+				winter: [
+					[2, 6.6, 6.2, 1.5, 0.5, 1.4, 1.5, 1],
+					[3.4, 8.3, 8.6, 0.9, 0.5, 2.5, 3, 3],
+					[6.2, 15.6, 12.8, 2.3, 1.5, 4.6, 7, 5],
+					[7, 16, 14, 3.6, 2, 6.8, 9.8, 6.6],
+					[2, 4.5, 6.6, 1.4, 0.8, 2.7, 3, 2],
+					[1.3, 1, 3.2, 0.3, 0.4, 1.8, 2.3, 0.9],
+					[0.9, 0.6, 2.2, 0.2, 0.2, 1.2, 1.5, 0.6],
+					[0.4, 0.3, 1.1, 0.1, 0.1, 0.6, 0.7, 0.3],
+				],
+				equinox: [
+					[1.4, 2.5, 7.4, 3.8, 1, 2.4, 2.4, 3.3],
+					[3.3, 11, 11.6, 5.1, 2.6, 4, 6, 7],
+					[6.5, 12, 21.4, 8.5, 4.8, 6, 10, 13.7],
+					[6.7, 11.2, 17, 9, 7.2, 9, 10.9, 15],
+					[2.4, 4.4, 7.5, 5, 2.6, 4.8, 5.5, 6.1],
+					[1.7, 2, 5, 3, 2.2, 4, 3, 4],
+					[1.1, 1.3, 3.3, 2, 1.4, 2.6, 2, 2.6],
+					[0.5, 0.6, 1.6, 1, 0.7, 1.3, 1, 1.3],
+				],
+				summer: [
+					[2.2, 2.7, 1.2, 2.3, 2.2, 3.8, 4.2, 3.8],
+					[2.4, 3, 2.8, 3, 2.7, 4.2, 4.8, 4.5],
+					[4.9, 4.2, 6.2, 4.5, 3.8, 5.4, 7.7, 7.2],
+					[6.5, 4.8, 9, 6, 4.8, 9.1, 9.5, 8.9],
+					[3.2, 2.7, 4, 3, 3, 6.5, 6.7, 5],
+					[2.5, 1.8, 2.4, 2.3, 2.6, 5, 4.6, 4],
+					[1.6, 1.2, 1.6, 1.5, 1.7, 3.3, 3.1, 2.6],
+					[0.8, 0.6, 0.8, 0.7, 0.8, 1.6, 1.5, 1.3],
+				],
+			},
+			far: {
+				winter: [
+					[1.5, 2.7, 2.5, 0.8, 0, 0.9, 0.8, 1.6],
+					[2.5, 4.5, 4.3, 0.8, 0.3, 1.6, 2, 4.8],
+					[5.5, 5, 7, 1.9, 0.5, 3, 4.5, 9.6],
+					[5.3, 7, 5.9, 2, 0.7, 4, 4.5, 10],
+					[1.6, 2.4, 2.7, 0.6, 0.4, 1.7, 1.8, 3.5],
+					[0.9, 1, 1.3, 0.1, 0.1, 1, 1.5, 1.4],
+					[0.6, 0.6, 0.8, 0.1, 0.1, 0.6, 1, 0.5],
+					[0.3, 0.3, 0.4, 0, 0, 0.3, 0.5, 0.4],
+				],
+				equinox: [
+					[1, 1.2, 2.7, 3, 0.6, 2, 2.3, 1.6],
+					[1.8, 2.9, 4.1, 5.7, 1.5, 3.2, 5.6, 3.6],
+					[3.7, 5.6, 7.7, 8.1, 3.5, 5, 9.5, 7.3],
+					[3.9, 5.2, 7.6, 9, 5, 7.5, 10, 7.9],
+					[1.4, 2, 3.2, 3.8, 1.8, 4, 5.4, 3.4],
+					[0.9, 0.9, 1.8, 2, 1.3, 3.1, 2.7, 2],
+					[0.6, 0.6, 1.2, 1.3, 0.8, 2, 1.8, 1.3],
+					[0.3, 0.3, 0.6, 0.6, 0.4, 1, 0.9, 0.6],
+				],
+				summer: [
+					[1.9, 3.8, 2.2, 1.1, 2.1, 1.2, 2.3, 2.4],
+					[1.9, 4.6, 2.9, 1.3, 2.2, 1.3, 2.8, 2.7],
+					[4.4, 6.3, 5.9, 1.9, 3.3, 1.7, 4.4, 4.5],
+					[5.5, 8.5, 7.6, 2.6, 4.2, 3.2, 5.5, 5.7],
+					[2.8, 3.8, 3.7, 1.4, 2.7, 1.6, 4.5, 3.2],
+					[2.2, 2.4, 2.2, 1, 2.2, 1.2, 4.4, 2.5],
+					[1.4, 1.6, 1.4, 0.6, 1.4, 0.8, 2.9, 1.6],
+					[0.7, 0.8, 0.7, 0.3, 0.7, 0.4, 1.4, 0.8],
+				],
+			},
+		},
+	},
+	longPath: {
+		id: "longPath",
+		mark: "M",
+		what:
+			"Form for paths from 9000 km on, ITU-R P.533 section 5.3: hops up to a length at a height, lowest and highest frequency, W, X and Y of " +
+			"the latter, the field of 3 MW, focusing at the antipode",
+		unit: "km; degrees; dB; 1",
+		value: {
+			hopKm: 4000,
+			mirrorKm: 300,
+			absorbingKm: 90,
+			fieldDb: 139.6,
+			constantDb: -30,
+			otherDb: -0.14,
+			mostFocusDb: 15,
+			lowAngleDeg: 8,
+			over3000: 1.1,
+			eastWest: { w: 0.1, x: 1.2, y: 0.6 },
+			northSouth: { w: 0.2, x: 0.2, y: 0.4 },
+			noonRatio: 1.2,
+			lowest: { times: 5.3, perSunspot: 0.009, logOf: 9.5e6 },
+			winterAtEnds: { excess: [0.1, 0.05, 0, 0, 0, 0, 0, 0, 0, 0, 0.05, 0.1], fromLat: 35 },
+			night: { km: 3000, falls: 0.23, hours: 3 },
+		},
+	},
+	longPathJoin: {
+		id: "longPathJoin",
+		mark: "M",
+		what: "Between these lengths the two forms are mixed: the hundredth part of their decibels as powers of ten, by distance, ITU-R P.533 section 5.4",
+		unit: "km",
+		value: { from: 7000, to: 9000 },
+	},
 } as const satisfies Readonly<Record<string, FromMemory>>;
 
 export type MemoryId = keyof typeof MEMORY;
