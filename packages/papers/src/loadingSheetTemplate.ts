@@ -10,6 +10,12 @@ export const LOADING_SHEET_TEMPLATE = `
 #let tick-box = box(width: 5.4mm, height: 5.4mm, stroke: 0.9pt + black)
 #let writing-line(width) = box(width: width, height: 5.4mm, stroke: (bottom: hairline))
 #let head(body) = text(size: 8.5pt, weight: "bold", body)
+// on one page where it fits one; what is higher than a page breaks rather than run off it
+#let kept(body) = layout(size => block(
+  breakable: measure(body, width: size.width).height > 0.9 * size.height,
+  width: 100%,
+  body,
+))
 
 #set document(title: sheet.title)
 #set page(
@@ -115,9 +121,7 @@ export const LOADING_SHEET_TEMPLATE = `
   let setting-value(value, weight: "regular") = if value.match(regex("[a-z]")) == none {
     mono(size: 9.5pt, weight: weight, value)
   } else { text(weight: weight, value) }
-  // a table that fits one page is not torn in two
-  show table: it => block(breakable: sheet.settings.len() > 14, it)
-  table(
+  kept(table(
     columns: (0.95fr, 0.85fr, 1.15fr, 9mm, 0.75fr, 1.7fr),
     stroke: (x: none, y: hairline),
     align: (x, y) => if x == 3 { center + horizon } else { left + horizon },
@@ -128,7 +132,7 @@ export const LOADING_SHEET_TEMPLATE = `
     ),
     ..for s in sheet.settings {
       (
-        table.cell(breakable: false, text(weight: "bold", s.name)),
+        text(weight: "bold", s.name),
         setting-value(s.as-found),
         setting-value(s.wanted, weight: "bold"),
         tick-box,
@@ -136,7 +140,7 @@ export const LOADING_SHEET_TEMPLATE = `
         small(s.note),
       )
     },
-  )
+  ))
 }
 #if sheet.sends {
   let digits = grid(
@@ -144,7 +148,8 @@ export const LOADING_SHEET_TEMPLATE = `
     rows: 8mm,
     ..for i in range(11) { (if i == 3 or i == 7 { [] } else { rect(width: 100%, height: 100%, stroke: 0.8pt + black) },) },
   )
-  block(above: 5mm, below: 4mm, width: 100%, stroke: 1.8pt + black, inset: 3.2mm, breakable: false)[
+  v(1mm)
+  kept(block(width: 100%, stroke: 1.8pt + black, inset: 3.2mm)[
     #text(size: 12pt, weight: "bold")[MMSI: two persons, digit by digit, before it is stored and again from the display]
     #v(0.5mm)
     #grid(
@@ -160,7 +165,7 @@ export const LOADING_SHEET_TEMPLATE = `
       [first person reads], digits, [name #writing-line(1fr)],
       [second person reads], digits, [name #writing-line(1fr)],
     )
-  ]
+  ])
 }
 
 // ---- keying steps
@@ -288,7 +293,7 @@ export const LOADING_SHEET_TEMPLATE = `
 }
 
 // ---- tune-up
-#block(breakable: sheet.tune-up.len() > 12, above: 6mm, {
+#kept({
   heading(level: 1)[Tuning up, band by band]
   if not sheet.sends {
     [This set has no transmitter: there is nothing to tune up.]

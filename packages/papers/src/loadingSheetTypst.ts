@@ -179,13 +179,16 @@ function stepData(step: SheetStep, paper: LoadingSheetPaper, findings: readonly 
 		see: findings.flatMap((finding, i) =>
 			finding.bank === step.bank && finding.place === step.place ? [{ number: i + 1, severity: finding.severity }] : [],
 		),
-		// a row is kept whole unless it could outgrow a page
-		long: what.length + before.length + step.tag.length > 600,
+		// a row is kept whole unless three such rows could outgrow a page
+		long: step.tag.length / TAG_WIDTH + (what.length + before.length) / REMARK_WIDTH > 8,
 	};
 }
 
 /** Characters of the tag's face that fit its column. */
 const TAG_WIDTH = 11;
+
+/** Characters of the remarks below the dials that surely fit one line. */
+const REMARK_WIDTH = 50;
 
 /** How a dial is reached, one line each way that the set has. */
 function movesText(profile: Profile, keys: SheetStep["receiveKeys"], turns: SheetStep["receiveTurns"]): readonly string[] {
