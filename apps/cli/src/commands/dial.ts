@@ -47,6 +47,7 @@ export function dialCommand(context: Context, khz: string, flags: DialFlags): Ex
 	const { tunableHz, residueHz } = step === null ? { tunableHz: dial.dialHz, residueHz: 0 } : roundToSteps(dial.dialHz, step);
 	const answer = { receiveHz: dial.dialHz, transmitHz: ship?.dialHz ?? null, mode: dial.mode, tunableHz, residueHz, why: dial.why };
 	const tunes = profile === null ? null : tuningFault(profile, tunableHz, residueHz);
+	if (tunes !== null && flags.json === true) context.err(`skipwright: cannot-tune: ${tunes}\n`);
 	context.out(flags.json === true ? `${JSON.stringify(answer, null, "\t")}\n` : dialText(answer, tunes));
 	return tunes === null ? EXIT.ok : EXIT.found;
 }

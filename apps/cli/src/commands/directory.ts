@@ -159,9 +159,9 @@ function listingText(directory: Directory, listing: Listing, on: IsoDate): strin
 }
 
 function timesText(directory: Directory, listing: Listing, on: IsoDate): string {
-	const times = occurrencesOf(directory, listing, on).map(({ fromMin, toMin }) => {
+	const times = occurrencesOf(directory, listing, on).map(({ fromMin, toMin, length }) => {
 		const end = toMin > MINUTES_PER_DAY ? toMin - MINUTES_PER_DAY : toMin;
-		return `${formatHhmm(fromMin)}-${formatHhmm(end)}`;
+		return `${formatHhmm(fromMin)}-${formatHhmm(end)}${length === "assumed" ? " (end assumed)" : ""}`;
 	});
 	return times.length === 0 ? "none that can be told" : times.join(" ");
 }
