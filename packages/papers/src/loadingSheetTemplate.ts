@@ -72,7 +72,7 @@ export const LOADING_SHEET_TEMPLATE = `
 )
 
 // ---- what must be settled first
-#let stops = sheet.findings.filter(f => f.severity == "stop")
+#let stops = sheet.finding-groups.filter(g => g.severity == "stop").map(g => g.findings.map(f => (..f, remedy: g.remedy))).flatten()
 #if stops.len() > 0 {
   block(above: 4mm, below: 4mm, width: 100%, stroke: 2.4pt + black, inset: 3mm)[
     #text(size: 14pt, weight: "bold")[STOP: settle #if stops.len() == 1 [this] else [these #stops.len()] before keying]
@@ -266,28 +266,38 @@ export const LOADING_SHEET_TEMPLATE = `
 }
 
 // ---- findings
-#if sheet.findings.len() > 0 {
+#if sheet.finding-groups.len() > 0 {
   heading(level: 1)[Findings that still stand: #sheet.finding-count]
-  block(small[*stop*: do not key it. *fix*: put it right on this visit. *mind*: know of it. Exact words of the check, with the clause or practice behind each.])
+  block(sticky: true, small[*STOP*: do not key it. *fix*: put it right on this visit. *mind*: know of it. What to do stands at the head of each group, with the clause or practice behind it.])
+  let size-of(severity) = if severity == "mind" { 9pt } else { 10.5pt }
   table(
-    columns: (7mm, 12mm, 24mm, 1fr),
+    columns: (9mm, 26mm, 1fr),
     stroke: (x: none, y: hairline),
+    inset: (x: 1.2mm, y: 1.2mm),
     table.header(
+      level: 1,
       table.hline(stroke: rule),
-      head[no.], head[], head[where], head[what is wrong, and what to do],
+      head[no.], head[where], head[what is wrong],
       table.hline(stroke: rule),
     ),
-    ..for f in sheet.findings {
+    ..for g in sheet.finding-groups {
       (
-        [#f.number],
-        text(weight: "bold", if f.severity == "stop" { "STOP" } else { f.severity }),
-        mono(size: 9.5pt, f.where),
-        {
-          f.message
-          if f.remedy != "" { block(above: 1.4mm, below: 0pt)[*#f.remedy*] }
-          block(above: 1.4mm, below: 0pt, small(f.code + "; " + f.source))
-        },
+        table.header(
+          level: 2,
+          table.cell(colspan: 3, inset: (x: 1.2mm, top: 2.6mm, bottom: 1.4mm))[
+            #text(size: 10.5pt, weight: "bold")[#if g.severity == "stop" [STOP] else [#g.severity]: #g.remedy]
+            #h(2mm, weak: true)
+            #small(g.code + "; " + g.source)
+          ],
+        ),
       )
+      for f in g.findings {
+        (
+          text(size: 9pt)[#f.number],
+          mono(size: 9pt, f.where),
+          text(size: size-of(g.severity), f.message),
+        )
+      }
     },
   )
 }
@@ -322,15 +332,25 @@ export const LOADING_SHEET_TEMPLATE = `
 #block(sticky: true)[Directory edition *#sheet.directory*. A figure in a list is no proof that the station still sends: it is proved when it has been heard.]
 #if sheet.sources.len() > 0 {
   table(
-    columns: (1fr, 28mm, 19mm, 44mm, 26mm),
+    columns: (1fr, 20mm, 66mm, 22mm),
     stroke: (x: none, y: hairline),
+    inset: (x: 1.2mm, y: 1.2mm),
     table.header(
+      level: 1,
       table.hline(stroke: rule),
-      head[source], head[how it was read], head[as of], head[age], head[steps],
+      head[source], head[as of], head[age], head[steps],
       table.hline(stroke: rule),
     ),
-    ..for s in sheet.sources {
-      (small(s.source), small(s.confidence), small(s.as-of), small[*#s.grade.* #s.why], small(s.steps))
+    ..for g in sheet.sources {
+      (
+        table.header(
+          level: 2,
+          table.cell(colspan: 4, inset: (x: 1.2mm, top: 2.6mm, bottom: 1.4mm), text(size: 10.5pt, weight: "bold", g.confidence)),
+        ),
+      )
+      for s in g.sources {
+        (small(s.source), small(s.as-of), small[*#s.grade.* #s.why], small(s.steps))
+      }
     },
   )
 }

@@ -161,6 +161,23 @@ describe("loadingSheetTypst", () => {
 		expect(steps.indexOf('"see": ((\n"number": 2,\n"severity": "mind",\n),)')).toBeGreaterThan(steps.indexOf('"tag": "CHART 4"'));
 	});
 
+	test("findings that ask for the same thing stand together under it, and keep their own numbers at the steps", () => {
+		const [stale = expect.fail(), swapped = expect.fail()] = PAPER.findings;
+		const data = dataOf({ ...PAPER, findings: [{ ...stale, place: 9 }, { ...stale, remedy: "Another thing." }, swapped, stale] });
+		expect(data.match(/"remedy": "Look it up\."/g)).toHaveLength(1);
+		expect([...data.matchAll(/"number": (\d),\n"where": "([^"]*)"/g)].map(([, number, where]) => [number, where])).toEqual([
+			["1", "voice 21"],
+			["2", "data 9"],
+			["3", "data 1"],
+			["4", "data 1"],
+		]);
+		const chartStepData = data.slice(data.indexOf('"tag": "CHART 4"'));
+		expect([...chartStepData.slice(0, chartStepData.indexOf('"long"')).matchAll(/"number": (\d)/g)].map(([, number]) => number)).toEqual([
+			"3",
+			"4",
+		]);
+	});
+
 	test("a listing is never shown without its confidence and age", () => {
 		const data = dataOf(PAPER);
 		expect(data).toContain('"source": "official source, as of 2026-03: fresh"');

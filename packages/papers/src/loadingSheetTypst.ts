@@ -1,4 +1,4 @@
-import { CONFIDENCE_WORDS, confidenceText, freshness, type Listing } from "@skipwright/directory";
+import { CONFIDENCE_WORDS, CONFIDENCES, confidenceText, freshness, type Listing } from "@skipwright/directory";
 import { MODES } from "@skipwright/rules";
 import { dialText, type Finding, isReceiver, type LoadingSheet, type Profile, type Severity, type SheetStep } from "@skipwright/set";
 import { dateOfMs, daysBetween, type IsoDate } from "@skipwright/units";
@@ -40,7 +40,7 @@ const RUNNING_NAME_LENGTH = 42;
 function sheetData(paper: LoadingSheetPaper): TypstData {
 	const { sheet, profile, vessel } = paper;
 	const sends = !isReceiver(profile);
-	const findings = [...paper.findings].sort((a, b) => SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity));
+	const findings = inOrder(paper.findings);
 	return {
 		paper: paper.paper ?? "a4",
 		title: `Loading sheet, ${vessel.name}, ${paper.date}`,
@@ -76,14 +76,16 @@ function sheetData(paper: LoadingSheetPaper): TypstData {
 			note: wrappable(note),
 		})),
 		"finding-count": findingCount(findings),
-		findings: findings.map((finding, i) => ({
-			number: i + 1,
-			severity: finding.severity,
-			code: finding.code,
-			where: wrappable(whereText(finding)),
-			message: wrappable(finding.message),
-			remedy: wrappable(finding.remedy),
-			source: wrappable(finding.source),
+		"finding-groups": groupsOf(findings).map(({ head, numbered }) => ({
+			severity: head.severity,
+			code: head.code,
+			remedy: wrappable(head.remedy),
+			source: wrappable(head.source),
+			findings: numbered.map(({ number, finding }) => ({
+				number,
+				where: wrappable(whereText(finding)),
+				message: wrappable(finding.message),
+			})),
 		})),
 		directory: wrappable(editionText(paper.directoryEdition, paper.date)),
 		sources: sourcesData(paper),
@@ -203,7 +205,7 @@ function sourceMark(step: SheetStep, { listings, date }: LoadingSheetPaper): str
 	return listing === undefined ? "" : wrappable(confidenceText(listing, date));
 }
 
-/** The listings behind the steps, those of one source and age as one line. */
+/** The listings behind the steps, best confidence first, those of one source and age as one line. */
 function sourcesData({ sheet, listings, date }: LoadingSheetPaper): TypstData {
 	const byId = new Map(listings.map((listing) => [listing.id, listing]));
 	const groups = new Map<string, { listing: Listing; orders: number[] }>();
@@ -215,14 +217,18 @@ function sourcesData({ sheet, listings, date }: LoadingSheetPaper): TypstData {
 		group.orders.push(order);
 		groups.set(key, group);
 	}
-	return [...groups.values()].map(({ listing, orders }) => ({
-		source: wrappable(listing.source),
-		confidence: CONFIDENCE_WORDS[listing.confidence],
-		"as-of": wrappable(listing.asOf),
-		grade: freshness(listing, date).grade,
-		why: wrappable(freshness(listing, date).why),
-		steps: runsText(orders),
-	}));
+	return CONFIDENCES.map((confidence) => ({
+		confidence: CONFIDENCE_WORDS[confidence],
+		sources: [...groups.values()]
+			.filter(({ listing }) => listing.confidence === confidence)
+			.map(({ listing, orders }) => ({
+				source: wrappable(listing.source),
+				"as-of": wrappable(listing.asOf),
+				grade: freshness(listing, date).grade,
+				why: wrappable(freshness(listing, date).why),
+				steps: runsText(orders),
+			})),
+	})).filter(({ sources }) => sources.length > 0);
 }
 
 /** `[1, 2, 3, 7]` as `1–3, 7`. */
@@ -243,6 +249,29 @@ function editionText(edition: string, date: IsoDate): string {
 	const days = daysBetween(dateOfMs(ms), date);
 	if (days === 0) return `${edition}, the day of this sheet`;
 	return days < 0 ? `${edition}, newer than this sheet` : `${edition}, ${plural(days, "day", "days")} before this sheet`;
+}
+
+interface FindingGroup {
+	readonly head: Finding;
+	readonly numbered: { readonly number: number; readonly finding: Finding }[];
+}
+
+/** Findings that ask for the same thing on the same ground, as one group. */
+function groupsOf(findings: readonly Finding[]): readonly FindingGroup[] {
+	const groups = new Map<string, FindingGroup>();
+	for (const [i, finding] of findings.entries()) {
+		const key = JSON.stringify([finding.severity, finding.code, finding.remedy, finding.source]);
+		const group = groups.get(key) ?? { head: finding, numbered: [] };
+		group.numbered.push({ number: i + 1, finding });
+		groups.set(key, group);
+	}
+	return [...groups.values()];
+}
+
+/** Worst first, those of a group together: the order in which they are numbered. */
+function inOrder(findings: readonly Finding[]): readonly Finding[] {
+	const worstFirst = findings.toSorted((a, b) => SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity));
+	return groupsOf(worstFirst).flatMap(({ numbered }) => numbered.map(({ finding }) => finding));
 }
 
 function findingCount(findings: readonly Finding[]): string | null {
