@@ -1,4 +1,4 @@
-import { CONFIDENCE_WORDS, freshness } from "@skipwright/directory";
+import { confidenceText } from "@skipwright/directory";
 import { isInAppendix17Voice, mayTransmit } from "@skipwright/rules";
 import { formatKhz, hz, type IsoDate } from "@skipwright/units";
 import type { Finding, Row } from "../types.ts";
@@ -211,7 +211,7 @@ function ageFinding(row: Row, match: Match, on: IsoDate): Finding | null {
 	const { listing } = match.best?.known ?? {};
 	if (listing === null || listing === undefined || listing.origin === "owner") return null;
 	if (match.best?.known.freshness !== "stale") return null;
-	const what = `${match.best.known.name} (${CONFIDENCE_WORDS[listing.confidence]}, as of ${listing.asOf}): ${freshness(listing, on).why}`;
+	const what = `${match.best.known.name}: ${confidenceText(listing, on)}`;
 	return rowFinding(row, "listing-stale", "mind", what, "confirm it in a current list or on the air before relying on it");
 }
 
