@@ -1,7 +1,7 @@
 import { MEMORY, type MemoryId } from "./fromMemory.ts";
-import { atmosphericNoise } from "./noiseAtFrequency.ts";
-import { atmosphericAt1MHz, atmosphericDayShare, type PlaceAndTime } from "./noiseAtmospheric.ts";
-import { combineNoise, type NoiseSource, powerOf } from "./noiseCombined.ts";
+import { atmosphericHour, noiseAtFrequency } from "./noiseAtFrequency.ts";
+import type { PlaceAndTime } from "./noiseAtmospheric.ts";
+import { type NoiseSource, powerOf } from "./noiseCombined.ts";
 import { galacticNoise } from "./noiseGalactic.ts";
 import { type ManMadeClass, manMadeNoise } from "./noiseManMade.ts";
 
@@ -10,8 +10,8 @@ export interface NoiseQuestion extends PlaceAndTime {
 	readonly manMade: ManMadeClass;
 	/** Critical frequency overhead: the galaxy is heard above it only. */
 	readonly foF2MHz: number;
-	/** As `receiverNoiseDb`; absent: none. */
-	readonly receiverDb?: number;
+	/** As `receiverNoiseDb`; null or absent: none. */
+	readonly receiverDb?: number | null;
 }
 
 export interface NoiseAnswer extends NoiseSource {
@@ -38,24 +38,28 @@ export function noiseAt(question: NoiseQuestion): NoiseAnswer {
 	const { month, utcHour, position, fMHz, manMade, foF2MHz, receiverDb = null } = question;
 	if (!(month >= 1 && month <= 12)) throw new RangeError(`Cannot tell the noise of month ${month}: expected 1 to 12`);
 	if (!(utcHour >= 0 && utcHour <= 24)) throw new RangeError(`Cannot tell the noise at hour ${utcHour}: expected 0 to 24`);
-	const fam1Db = atmosphericAt1MHz({ month, utcHour, position });
+	const hour = atmosphericHour({ month, utcHour, position });
 	const made = manMadeNoise(manMade, fMHz);
 	const galactic = fMHz > foF2MHz ? galacticNoise(fMHz) : null;
-	const atmospheric = atmosphericNoise(fMHz, fam1Db, atmosphericDayShare({ utcHour, position }));
-	const receiver = receiverDb === null ? null : { medianDb: receiverDb, upperDecileDb: 0, lowerDecileDb: 0 };
-	const sources = [made, galactic, atmospheric, receiver].filter((source) => source !== null);
-	const threshold = SHARE_THAT_MOVES * sources.reduce((sum, { medianDb }) => sum + powerOf(medianDb), 0);
-	const moves = (source: NoiseSource | null): boolean => source !== null && powerOf(source.medianDb) > threshold;
+	const site = noiseAtFrequency({ fMHz, manMade, receiverDb });
+	const atmosphericDb = site.atmosphericDb(hour);
+	const levels = [made.medianDb, galactic?.medianDb ?? null, atmosphericDb, receiverDb].filter((level) => level !== null);
+	const threshold = SHARE_THAT_MOVES * levels.reduce((sum, level) => sum + powerOf(level), 0);
+	const moves = (level: number | undefined | null): boolean => typeof level === "number" && powerOf(level) > threshold;
 	const basis: MemoryId[] = [
-		...(moves(made) ? [MEMORY.manMadeNoise.id] : []),
-		...(moves(galactic) ? [MEMORY.galacticNoise.id] : []),
-		...(moves(atmospheric) ? [MEMORY.atmosphericLevels.id, MEMORY.atmosphericByFrequency.id] : []),
-		...(moves(receiver) ? [MEMORY.receiverNoise.id] : []),
+		...(moves(made.medianDb) ? [MEMORY.manMadeNoise.id] : []),
+		...(moves(galactic?.medianDb) ? [MEMORY.galacticNoise.id] : []),
+		...(moves(atmosphericDb) ? [MEMORY.atmosphericLevels.id, MEMORY.atmosphericByFrequency.id] : []),
+		...(moves(receiverDb) ? [MEMORY.receiverNoise.id] : []),
 		MEMORY.noiseCombination.id,
 	];
+	const out = new Float64Array(3);
+	site.into(out, hour, galactic !== null);
 	return {
-		...combineNoise(sources),
-		parts: { manMadeDb: made.medianDb, galacticDb: galactic?.medianDb ?? null, atmosphericDb: atmospheric.medianDb, receiverDb },
+		medianDb: out[0]!,
+		upperDecileDb: out[1]!,
+		lowerDecileDb: out[2]!,
+		parts: { manMadeDb: made.medianDb, galacticDb: galactic?.medianDb ?? null, atmosphericDb, receiverDb },
 		basis,
 	};
 }

@@ -1,68 +1,73 @@
 import { MEMORY } from "./fromMemory.ts";
-import { type AtmosphericLaw, atmosphericLaw } from "./noiseAtmospheric.ts";
-import { addNoise, meanOverMedian, type NoiseSource, noiseOfSums, powerOf, SUMS } from "./noiseCombined.ts";
+import { atmosphericAt1MHz, atmosphericDayShare, atmosphericLaw, type PlaceAndTime } from "./noiseAtmospheric.ts";
+import { addNoise, clearNoise, meanOverMedian, type NoiseSource, noiseOfSums, powerOf, SUMS } from "./noiseCombined.ts";
 import { galacticNoise } from "./noiseGalactic.ts";
 import { type ManMadeClass, manMadeNoise } from "./noiseManMade.ts";
 
 const { night, day } = MEMORY.atmosphericByFrequency.value;
 
+/** The atmospheric noise of one place and hour, ready for many frequencies. */
+export interface AtmosphericHour {
+	/** dB above kT0b at 1 MHz. */
+	readonly fam1Db: number;
+	/** As `atmosphericDayShare`. */
+	readonly dayShare: number;
+	readonly upperDecileDb: number;
+	readonly lowerDecileDb: number;
+	/** Mean power over median power with the upper and with the lower decile. */
+	readonly upperRatio: number;
+	readonly lowerRatio: number;
+}
+
+export function atmosphericHour(place: PlaceAndTime): AtmosphericHour {
+	const dayShare = atmosphericDayShare(place);
+	const upperDecileDb = night.upperDecile + dayShare * (day.upperDecile - night.upperDecile);
+	const lowerDecileDb = night.lowerDecile + dayShare * (day.lowerDecile - night.lowerDecile);
+	const upperRatio = meanOverMedian(upperDecileDb);
+	const lowerRatio = meanOverMedian(lowerDecileDb);
+	return { fam1Db: atmosphericAt1MHz(place), dayShare, upperDecileDb, lowerDecileDb, upperRatio, lowerRatio };
+}
+
 export interface NoiseSite {
 	readonly fMHz: number;
 	readonly manMade: ManMadeClass;
-	/** dB above kT0b of the receiver's own noise before its aerial's losses, as `receiverNoiseDb` gives it; absent: none. */
-	readonly receiverDb?: number;
+	/** dB above kT0b of the receiver itself, as `receiverNoiseDb` gives it; null or absent: none. */
+	readonly receiverDb?: number | null;
 }
 
-/** The noise of one frequency and site, ready for many hours: nothing is allocated in a call. */
+/** The noise of one frequency and site, ready for many hours. */
 export interface NoiseAtFrequency {
+	/** Median of the atmospheric part alone, dB above kT0b. */
+	readonly atmosphericDb: (hour: AtmosphericHour) => number;
 	/**
-	 * Writes median (dB above kT0b), upper and lower decile (dB from it) to out[0..2], in place.
-	 * @param fam1Db as `atmosphericAt1MHz`
-	 * @param dayShare as `atmosphericDayShare`
-	 * @param galactic whether fMHz lies above the critical frequency overhead
+	 * Writes median (dB above kT0b), upper and lower decile (dB from it) to out[0..2], in place; allocates nothing.
+	 * @param galactic whether the frequency lies above the critical frequency overhead
 	 */
-	readonly into: (out: Float64Array, fam1Db: number, dayShare: number, galactic: boolean) => void;
+	readonly into: (out: Float64Array, hour: AtmosphericHour, galactic: boolean) => void;
 }
 
-export function noiseAtFrequency({ fMHz, manMade, receiverDb }: NoiseSite): NoiseAtFrequency {
-	const made = factors(manMadeNoise(manMade, fMHz));
-	const fromGalaxy = factors(galacticNoise(fMHz));
-	const nightLaw = atmosphericLaw("night", fMHz);
-	const dayLaw = atmosphericLaw("day", fMHz);
-	const receiverPower = receiverDb === undefined ? 0 : powerOf(receiverDb);
+export function noiseAtFrequency({ fMHz, manMade, receiverDb = null }: NoiseSite): NoiseAtFrequency {
+	const made = prepared(manMadeNoise(manMade, fMHz));
+	const galaxy = prepared(galacticNoise(fMHz));
+	const receiverPower = receiverDb === null ? 0 : powerOf(receiverDb);
+	const byNight = atmosphericLaw("night", fMHz);
+	const byDay = atmosphericLaw("day", fMHz);
 	const sums = new Float64Array(SUMS);
-	const into = (out: Float64Array, fam1Db: number, dayShare: number, galactic: boolean): void => {
-		sums.fill(0);
-		addNoise(sums, made.power, made.upper, made.lower);
-		if (galactic) addNoise(sums, fromGalaxy.power, fromGalaxy.upper, fromGalaxy.lower);
-		const atmospheric = powerOf(atmosphericMedian(nightLaw, dayLaw, fam1Db, dayShare));
-		addNoise(sums, atmospheric, meanOverMedian(upperDecile(dayShare)), meanOverMedian(lowerDecile(dayShare)));
+	const atmosphericDb = ({ fam1Db, dayShare }: AtmosphericHour): number => {
+		const atNight = byNight.slope * fam1Db + byNight.level;
+		return atNight + dayShare * (byDay.slope * fam1Db + byDay.level - atNight);
+	};
+	const into = (out: Float64Array, hour: AtmosphericHour, galactic: boolean): void => {
+		clearNoise(sums);
+		addNoise(sums, made.power, made.upperRatio, made.lowerRatio);
+		if (galactic) addNoise(sums, galaxy.power, galaxy.upperRatio, galaxy.lowerRatio);
+		addNoise(sums, powerOf(atmosphericDb(hour)), hour.upperRatio, hour.lowerRatio);
 		if (receiverPower > 0) addNoise(sums, receiverPower, 1, 1);
 		noiseOfSums(out, sums);
 	};
-	return { into };
+	return { atmosphericDb, into };
 }
 
-/** Atmospheric noise alone, in the same arguments. */
-export function atmosphericNoise(fMHz: number, fam1Db: number, dayShare: number): NoiseSource {
-	const medianDb = atmosphericMedian(atmosphericLaw("night", fMHz), atmosphericLaw("day", fMHz), fam1Db, dayShare);
-	return { medianDb, upperDecileDb: upperDecile(dayShare), lowerDecileDb: lowerDecile(dayShare) };
-}
-
-function factors({ medianDb, upperDecileDb, lowerDecileDb }: NoiseSource) {
-	return { power: powerOf(medianDb), upper: meanOverMedian(upperDecileDb), lower: meanOverMedian(lowerDecileDb) };
-}
-
-function atmosphericMedian(nightLaw: AtmosphericLaw, dayLaw: AtmosphericLaw, fam1Db: number, dayShare: number): number {
-	const byNight = nightLaw.slope * fam1Db + nightLaw.level;
-	const byDay = dayLaw.slope * fam1Db + dayLaw.level;
-	return byNight + dayShare * (byDay - byNight);
-}
-
-function upperDecile(dayShare: number): number {
-	return night.upperDecile + dayShare * (day.upperDecile - night.upperDecile);
-}
-
-function lowerDecile(dayShare: number): number {
-	return night.lowerDecile + dayShare * (day.lowerDecile - night.lowerDecile);
+function prepared({ medianDb, upperDecileDb, lowerDecileDb }: NoiseSource) {
+	return { power: powerOf(medianDb), upperRatio: meanOverMedian(upperDecileDb), lowerRatio: meanOverMedian(lowerDecileDb) };
 }

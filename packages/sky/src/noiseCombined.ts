@@ -40,6 +40,11 @@ export function meanOverMedian(decileDb: number): number {
 	return exp((sigma * sigma) / 2);
 }
 
+/** Empties `sums`, in place. One by one: `fill` costs more than the sum itself. */
+export function clearNoise(sums: Float64Array): void {
+	sums[0] = sums[1] = sums[2] = sums[3] = sums[4] = 0;
+}
+
 /** Adds one noise to `sums`, in place. */
 export function addNoise(sums: Float64Array, medianPower: number, upperRatio: number, lowerRatio: number): void {
 	const upper = medianPower * upperRatio;
