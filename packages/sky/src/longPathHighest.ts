@@ -1,0 +1,42 @@
+import { pow } from "@skipwright/units";
+import type { PointDay } from "./controlPoints.ts";
+import { f2LayerAt } from "./controlPointsF2.ts";
+import { MEMORY } from "./fromMemory.ts";
+import { f2Muf3000MHz } from "./mufF2.ts";
+
+const { over3000, eastWest, northSouth, noonRatio } = MEMORY.longPath.value;
+const HOURS = 24;
+const NOON = 12;
+
+/**
+ * MHz by UTC hour: how high the form for long paths reaches over one control point, f_M of ITU-R P.533 section 5.3: K times fg, where K
+ * weighs the MUF against local noon's and the day's least.
+ * @param bearingDeg of the path, at its middle
+ */
+export function highestMHz(point: PointDay, bearingDeg: number): Float64Array {
+	const fg = Float64Array.from({ length: HOURS }, (_, hour) => over3000 * f2Muf3000MHz(f2LayerAt(point, hour)));
+	const noonMHz = atHour(fg, NOON - point.where.lonDeg / 15);
+	const leastMHz = fg.reduce((least, value) => Math.min(least, value));
+	const toNorthSouth = awayFromEastWest(bearingDeg) / 90;
+	const weight = (name: "w" | "x" | "y") => eastWest[name] + toNorthSouth * (northSouth[name] - eastWest[name]);
+	const [w, x, y] = [weight("w"), weight("x"), weight("y")];
+	const least = leastMHz / noonMHz;
+	return fg.map((value) => value * (noonRatio + (w * value) / noonMHz + x * (pow(noonMHz / value, 1 / 3) - 1) + y * least * least));
+}
+
+/** Degrees, 0 to 90, between a bearing and the line from east to west. */
+function awayFromEastWest(bearingDeg: number): number {
+	const half = (((bearingDeg + 90) % 180) + 180) % 180; // 0 along east-west, 90 along north-south
+	return half <= 90 ? half : 180 - half;
+}
+
+/** Linear between the hours, round the clock. */
+function atHour(series: Float64Array, hour: number): number {
+	const before = Math.floor(hour);
+	const share = hour - before;
+	return series[round(before)]! * (1 - share) + series[round(before + 1)]! * share;
+}
+
+function round(hour: number): number {
+	return ((hour % HOURS) + HOURS) % HOURS;
+}

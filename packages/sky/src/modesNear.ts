@@ -1,0 +1,112 @@
+import { absorptionIndex, winterAnomaly } from "./absorption.ts";
+import { absorptionPlaces, eMufPlaces, f2MufPlaces, mirrorPlaces, type PointAt, type PointDay, screeningPlaces } from "./controlPoints.ts";
+import { f2LayerAt, f2MirrorAt, m3000At } from "./controlPointsF2.ts";
+import { legLength, sinElevation } from "./elevation.ts";
+import { simpleMirrorKm } from "./mirrorHeight.ts";
+import type { Absorbing, EMode, F2Mode, NearHour } from "./modes.ts";
+import { eMufMHz, LEAST_SIN_ELEVATION } from "./mufE.ts";
+import { f2MufMHz, f2MufOfLongestHopMHz, f2MufOverLowestOrder, longestHopKm } from "./mufF2.ts";
+import type { SkyPath } from "./path.ts";
+import type { Hop } from "./pathHop.ts";
+import type { SkyMonth } from "./skyWaveMonth.ts";
+
+/** Numbers of hops by the F2 layer that count, from the least on: ITU-R P.533 section 5.2. */
+const F2_ORDERS = 6;
+
+/** The control points of a path up to 9000 km by use, each asked for once. */
+export interface NearPoints {
+	readonly middle: PointDay;
+	readonly eMuf: readonly PointDay[];
+	readonly screening: readonly PointDay[];
+	readonly eAbsorption: readonly PointDay[];
+	/** @param endHop null up to the longest hop, beyond it one of the least number of hops */
+	readonly f2: (endHop: Hop | null) => F2Points;
+}
+
+export interface F2Points {
+	readonly muf: readonly PointDay[];
+	readonly mirrors: readonly PointDay[];
+	readonly absorption: readonly PointDay[];
+}
+
+export function nearPoints({ km }: SkyPath, pointAt: PointAt): NearPoints {
+	const known = new Map<number, F2Points>();
+	const at = (places: readonly number[]) => places.map(pointAt);
+	return {
+		middle: pointAt(km / 2),
+		eMuf: at(eMufPlaces(km)),
+		screening: at(screeningPlaces(km)),
+		eAbsorption: at(absorptionPlaces(km, null)),
+		f2(endHop) {
+			const key = endHop?.count ?? 0;
+			const before = known.get(key);
+			if (before !== undefined) return before;
+			const hopKm = endHop?.km ?? null;
+			const points = {
+				muf: at(f2MufPlaces(km, hopKm)),
+				mirrors: at(mirrorPlaces(km, hopKm)),
+				absorption: at(absorptionPlaces(km, hopKm)),
+			};
+			known.set(key, points);
+			return points;
+		},
+	};
+}
+
+export function nearHour(path: SkyPath, points: NearPoints, month: SkyMonth, hour: number): NearHour {
+	const layer = f2LayerAt(points.middle, hour);
+	const longestKm = longestHopKm(layer);
+	const fewest = fewestHops(path.hops, longestKm, simpleMirrorKm(m3000At(points.middle, hour)));
+	const isLong = path.km > longestKm;
+	const f2 = points.f2(isLong ? path.hops[fewest]! : null);
+	const hops = path.hops.slice(fewest, fewest + F2_ORDERS);
+	const foEMHz = least(points.eMuf, hour);
+	const eAbsorbing = absorbing(points.eAbsorption, month, hour);
+	return {
+		pathKm: path.km,
+		eModes: path.eRays.map((ray): EMode => ({ ray, mufMHz: eMufMHz(foEMHz, ray) })),
+		f2Modes: isLong ? longModes(f2.muf, hops, hour) : hops.map((hop): F2Mode => ({ hop, mufMHz: f2MufMHz(layer, hop.km, longestKm) })),
+		mirrors: f2.mirrors.map((point) => f2MirrorAt(point, hour, month.sunspots)),
+		screeningFoEMHz: greatest(points.screening, hour),
+		eAbsorbing,
+		f2Absorbing: isLong ? absorbing(f2.absorption, month, hour) : eAbsorbing,
+	};
+}
+
+/** Index of the first hops that are short enough and leave high enough, by the simple mirror; the last that leaves room for the rest, if none do. */
+function fewestHops(hops: readonly Hop[], longestKm: number, mirrorKm: number): number {
+	const last = hops.length - F2_ORDERS;
+	for (let index = 0; index < last; index++) {
+		const hop = hops[index]!;
+		if (hop.km <= longestKm && sinElevation(hop, mirrorKm, legLength(hop, mirrorKm)) >= LEAST_SIN_ELEVATION) return index;
+	}
+	return last;
+}
+
+/** Modes of a path longer than its longest hop: the lower MUF of the two ends holds, ITU-R P.533 section 3.5.2. */
+function longModes(ends: readonly PointDay[], hops: readonly Hop[], hour: number): readonly F2Mode[] {
+	const layers = ends.map((point) => f2LayerAt(point, hour));
+	const lowestOrderKm = hops[0]!.km;
+	return hops.map((hop) => {
+		const mufs = layers.map((layer) => f2MufOfLongestHopMHz(layer) * f2MufOverLowestOrder(layer, hop.km, lowestOrderKm));
+		return { hop, mufMHz: Math.min(...mufs) };
+	});
+}
+
+function absorbing(points: readonly PointDay[], { month, sunspots, winterAnomaly: counted }: SkyMonth, hour: number): Absorbing {
+	let index = 0;
+	let gyroMHz = 0;
+	for (const { where, zenithDeg, gyro100MHz } of points) {
+		index += absorptionIndex(zenithDeg[hour]!, sunspots) * (counted ? winterAnomaly(month, where.latDeg) : 1);
+		gyroMHz += gyro100MHz;
+	}
+	return { index: index / points.length, gyroMHz: gyroMHz / points.length };
+}
+
+function least(points: readonly PointDay[], hour: number): number {
+	return points.reduce((lowest, { foEMHz }) => Math.min(lowest, foEMHz[hour]!), Number.POSITIVE_INFINITY);
+}
+
+function greatest(points: readonly PointDay[], hour: number): number {
+	return points.reduce((highest, { foEMHz }) => Math.max(highest, foEMHz[hour]!), 0);
+}

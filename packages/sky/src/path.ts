@@ -1,0 +1,63 @@
+import { initialBearingDeg, placeAlong, type Track, trackBetween, type Vector, vectorAlong, type Way } from "@skipwright/sphere";
+import type { Position } from "@skipwright/units";
+import { MEMORY } from "./fromMemory.ts";
+import { geomagneticLatDeg, highestGeomagneticLatDeg } from "./geomagneticLatitude.ts";
+import { type LongGeometry, longGeometry } from "./longPathGeometry.ts";
+import { type ERay, eRays } from "./mufE.ts";
+import { type Hop, hopOf } from "./pathHop.ts";
+
+/** km. Lengths between which the two forms for sky waves are mixed. */
+export const { from: NEAR_FORM_UP_TO_KM, to: FAR_FORM_FROM_KM } = MEMORY.longPathJoin.value;
+
+/** Most hops that are looked at: the least number on a path of 9000 km, and five more. */
+const MOST_HOPS = 12;
+/** km from the ends, and degrees, between and from which a path counts as of high geomagnetic latitude: ITU-R P.842, as quoted by others. */
+const AURORA = { fromEndsKm: 1000, latDeg: 60 } as const;
+
+/** A path as geometry alone: no month, hour or frequency. The same either way. */
+export interface SkyPath {
+	readonly from: Position;
+	readonly to: Position;
+	readonly way: Way;
+	readonly km: number;
+	readonly track: Track;
+	readonly middle: Position;
+	/** The middle as a direction from the Earth's centre. */
+	readonly middleVector: Vector;
+	/** True bearing at the middle, towards `to`. */
+	readonly middleBearingDeg: number;
+	/** Degrees from the geomagnetic equator, of the middle. */
+	readonly geomagneticLatDeg: number;
+	/** Whether it comes to geomagnetic latitude 60, 1000 km from its ends or further in. */
+	readonly reachesAurora: boolean;
+	/** By number of hops less one; none where only the far form holds. */
+	readonly hops: readonly Hop[];
+	/** Rays by the E layer that leave high enough, up to three numbers of hops. */
+	readonly eRays: readonly ERay[];
+	/** From the length on where the far form begins. */
+	readonly long: LongGeometry | null;
+}
+
+/** The great circle between two places, with what sky waves need of it; worked out once, it serves both directions at all hours. */
+export function skyPath(from: Position, to: Position, way: Way = "short"): SkyPath {
+	const track = trackBetween(from, to, way);
+	const { km } = track;
+	const middle = placeAlong(track, 0.5);
+	const middleVector = vectorAlong(track, 0.5);
+	const inset = Math.min(0.5, AURORA.fromEndsKm / km);
+	return {
+		from,
+		to,
+		way,
+		km,
+		track,
+		middle,
+		middleVector,
+		middleBearingDeg: km === 0 ? 0 : initialBearingDeg(middle, placeAlong(track, 0.75)),
+		geomagneticLatDeg: geomagneticLatDeg(middleVector),
+		reachesAurora: highestGeomagneticLatDeg(track, inset, 1 - inset) >= AURORA.latDeg,
+		hops: km < FAR_FORM_FROM_KM ? Array.from({ length: MOST_HOPS }, (_, index) => hopOf(km, index + 1)) : [],
+		eRays: eRays(km),
+		long: km > NEAR_FORM_UP_TO_KM ? longGeometry(track) : null,
+	};
+}

@@ -1,0 +1,106 @@
+import { dot } from "@skipwright/sphere";
+import { cos } from "@skipwright/units";
+import { auroralLossDb } from "./auroral.ts";
+import { f2MufPlaces, type Ionosphere, type PointDay, pointsOf } from "./controlPoints.ts";
+import { f2LayerAt } from "./controlPointsF2.ts";
+import { MEMORY } from "./fromMemory.ts";
+import type { LongHour } from "./longPath.ts";
+import type { LongGeometry } from "./longPathGeometry.ts";
+import { highestMHz } from "./longPathHighest.ts";
+import { lowestMHz } from "./longPathLowest.ts";
+import type { NearHour } from "./modes.ts";
+import { type NearPoints, nearHour, nearPoints } from "./modesNear.ts";
+import { f2MufOfLongestHopMHz } from "./mufF2.ts";
+import { f2Spread } from "./mufSpread.ts";
+import { FAR_FORM_FROM_KM, type SkyPath } from "./path.ts";
+import { type Season, seasonAt } from "./season.ts";
+import type { SkyMonth } from "./skyWaveMonth.ts";
+import type { MufSpread } from "./support.ts";
+
+const COS_OF_NIGHT = cos((MEMORY.dayAtMiddle.value * Math.PI) / 180);
+
+/** A path in one month: what its hours share. */
+export interface SkyDay {
+	readonly path: SkyPath;
+	readonly month: SkyMonth;
+	/** Of the path's middle. */
+	readonly season: Season;
+	/** null from 9000 km on. */
+	readonly near: NearPoints | null;
+	/** null up to 7000 km. */
+	readonly long: LongDay | null;
+}
+
+interface LongDay {
+	readonly geometry: LongGeometry;
+	readonly ends: readonly PointDay[];
+	readonly lowestMHz: Float64Array;
+	readonly highestMHz: Float64Array;
+	readonly gyroMHz: number;
+}
+
+/** A path in one hour of a month, at no frequency yet. */
+export interface SkyHour {
+	readonly path: SkyPath;
+	readonly month: SkyMonth;
+	readonly utcHour: number;
+	readonly near: NearHour | null;
+	readonly long: LongHour | null;
+	/** Basic MUF by the E layer, 0 where it carries none, and by the F2 layer. */
+	readonly eMufMHz: number;
+	readonly f2MufMHz: number;
+	readonly f2Spread: MufSpread;
+	readonly season: Season;
+	/** Whether the sun is up over the path's middle. */
+	readonly isDay: boolean;
+	/** Auroral and other losses; the form for long paths has none. */
+	readonly auroralDb: number;
+}
+
+export function skyDay(path: SkyPath, ionosphere: Ionosphere, month: SkyMonth): SkyDay {
+	const pointAt = pointsOf(path, ionosphere);
+	const near = path.km < FAR_FORM_FROM_KM ? nearPoints(path, pointAt) : null;
+	const season = seasonAt(month.month, path.middle.latDeg);
+	if (path.long === null) return { path, month, season, near, long: null };
+	const ends = f2MufPlaces(path.km, path.long.hop.km).map(pointAt);
+	return { path, month, season, near, long: longDay(path, path.long, ends, month) };
+}
+
+function longDay(path: SkyPath, geometry: LongGeometry, ends: readonly PointDay[], month: SkyMonth): LongDay {
+	const gyroMHz = ends.reduce((sum, { gyro300MHz }) => sum + gyro300MHz, 0) / ends.length;
+	const highest = ends.map((point) => highestMHz(point, path.middleBearingDeg));
+	return {
+		geometry,
+		ends,
+		lowestMHz: lowestMHz(path, geometry, month, gyroMHz),
+		highestMHz: highest[0]!.map((value, hour) => Math.min(value, highest[1]![hour]!)),
+		gyroMHz,
+	};
+}
+
+/** @param utcHour 0 to 23 */
+export function skyHour({ path, month, season, near, long }: SkyDay, utcHour: number): SkyHour {
+	const localHour = (((utcHour + path.middle.lonDeg / 15) % 24) + 24) % 24;
+	const modes = near === null ? null : nearHour(path, near, month, utcHour);
+	return {
+		path,
+		month,
+		utcHour,
+		near: modes,
+		long: long === null ? null : hourOf(long, utcHour),
+		eMufMHz: modes?.eModes[0]?.mufMHz ?? 0,
+		f2MufMHz: modes === null ? longMufMHz(long?.ends ?? [], utcHour) : modes.f2Modes[0]!.mufMHz,
+		f2Spread: f2Spread(path.middle.latDeg, path.reachesAurora, localHour),
+		season,
+		isDay: dot(path.middleVector, month.suns[utcHour]!) > COS_OF_NIGHT,
+		auroralDb: auroralLossDb({ pathKm: path.km, geomagneticLatDeg: path.geomagneticLatDeg, season, localHour }),
+	};
+}
+
+function hourOf({ lowestMHz: lowest, highestMHz: highest, gyroMHz }: LongDay, hour: number): LongHour {
+	return { lowestMHz: lowest[hour]!, highestMHz: highest[hour]!, gyroMHz };
+}
+
+function longMufMHz(ends: readonly PointDay[], hour: number): number {
+	return Math.min(...ends.map((point) => f2MufOfLongestHopMHz(f2LayerAt(point, hour))));
+}
