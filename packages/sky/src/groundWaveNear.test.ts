@@ -1,6 +1,6 @@
 import { log10 } from "@skipwright/units";
 import { expect, it } from "vitest";
-import { absolute } from "./complex.ts";
+import { absolute, add, polar, scaled } from "./complex.ts";
 import { GROUNDS } from "./groundConstants.ts";
 import { farAttenuationDb, rootsNeeded } from "./groundWaveFar.ts";
 import { nearAttenuation } from "./groundWaveNear.ts";
@@ -30,4 +30,15 @@ it.each([
 	const { worst, compared } = worstAt(x);
 	expect(compared).toBe(168);
 	expect(worst).toBeLessThan(ceiling);
+});
+
+it("changes from powers of p to powers of 1/p at |p| = 16 without a jump, in size and phase", () => {
+	const x = 0.25;
+	let compared = 0;
+	for (let degrees = -90; degrees <= -45; degrees += 3) {
+		const [below, above] = [1 - 1e-9, 1 + 1e-9].map((k) => nearAttenuation(x, polar(Math.sqrt(16 / x) * k, (degrees * Math.PI) / 180)));
+		expect(absolute(add(above!, scaled(below!, -1))) / absolute(below!)).toBeLessThan(1e-4);
+		compared++;
+	}
+	expect(compared).toBe(16);
 });
