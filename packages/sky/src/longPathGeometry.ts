@@ -1,4 +1,4 @@
-import { EARTH_RADIUS_KM, type Track, type Vector, vectorAlong } from "@skipwright/sphere";
+import { EARTH_RADIUS_KM, initialBearingDeg, placeAlong, type Track, type Vector, vectorAlong } from "@skipwright/sphere";
 import { acos, atan2, log10, sin } from "@skipwright/units";
 import { cosElevation, legLength, secIncidence, sinElevation, slantKm } from "./elevation.ts";
 import { MEMORY } from "./fromMemory.ts";
@@ -9,6 +9,8 @@ const { hopKm, mirrorKm, absorbingKm, fieldDb, constantDb, otherDb, mostFocusDb 
 /** What ITU-R P.533's form for long paths needs of the geometry: equal hops by a mirror at 300 km. */
 export interface LongGeometry {
 	readonly hop: Hop;
+	/** True bearing of the path at its middle. */
+	readonly bearingDeg: number;
 	readonly slantKm: number;
 	/** 1 / cos of the ray's angle from the vertical at 90 km. */
 	readonly secAbsorbing: number;
@@ -19,6 +21,9 @@ export interface LongGeometry {
 	/** dB that do not depend on frequency: focusing towards the antipode, the form's constant, other losses. */
 	readonly fixedDb: number;
 }
+
+/** Far enough from the middle to tell the bearing there. */
+const QUARTER_HOP = 0.25;
 
 export function longGeometry(track: Track): LongGeometry {
 	const hop = hopOf(track.km, Math.ceil(track.km / hopKm));
@@ -33,6 +38,7 @@ export function longGeometry(track: Track): LongGeometry {
 	const crossings = Array.from({ length: hop.count }, (_, index) => [index + inset, index + 1 - inset]).flat();
 	return {
 		hop,
+		bearingDeg: initialBearingDeg(placeAlong(track, 0.5), placeAlong(track, 0.5 + QUARTER_HOP / hop.count)),
 		slantKm: slant,
 		secAbsorbing,
 		crossings: crossings.map((hops) => vectorAlong(track, hops / hop.count)),

@@ -14,9 +14,13 @@ const NOON = 12;
  * @param bearingDeg of the path, at its middle
  */
 export function highestMHz(point: PointDay, bearingDeg: number): Float64Array {
-	const fg = Float64Array.from({ length: HOURS }, (_, hour) => over3000 * f2Muf3000MHz(f2LayerAt(point, hour)));
+	const fg = new Float64Array(HOURS);
+	let leastMHz = Number.POSITIVE_INFINITY;
+	for (let hour = 0; hour < HOURS; hour++) {
+		fg[hour] = over3000 * f2Muf3000MHz(f2LayerAt(point, hour));
+		leastMHz = Math.min(leastMHz, fg[hour]!);
+	}
 	const noonMHz = atHour(fg, NOON - point.where.lonDeg / 15);
-	const leastMHz = fg.reduce((least, value) => Math.min(least, value));
 	const toNorthSouth = awayFromEastWest(bearingDeg) / 90;
 	const weight = (name: "w" | "x" | "y") => eastWest[name] + toNorthSouth * (northSouth[name] - eastWest[name]);
 	const [w, x, y] = [weight("w"), weight("x"), weight("y")];

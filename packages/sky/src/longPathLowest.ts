@@ -18,11 +18,12 @@ export function lowestMHz(path: SkyPath, geometry: LongGeometry, month: SkyMonth
 	const strength = ((1 + lowest.perSunspot * month.sunspots) * secAbsorbing) / log(lowest.logOf / slantKm);
 	const ends = winterAtEndsOf(path, month.month);
 	const anomaly = winterAnomaly(month.month, path.middle.latDeg);
-	const byDay = Float64Array.from(month.suns, (sun) => {
+	const byDay = new Float64Array(month.suns.length);
+	for (const [hour, sun] of month.suns.entries()) {
 		let lit = 0;
 		for (const crossing of crossings) lit += Math.sqrt(Math.max(0, dot(crossing, sun)));
-		return (lowest.times * ends * Math.sqrt(strength * lit) - gyroMHz) * anomaly;
-	});
+		byDay[hour] = (lowest.times * ends * Math.sqrt(strength * lit) - gyroMHz) * anomaly;
+	}
 	return withNight(byDay, Math.sqrt(path.km / night.km));
 }
 

@@ -2,9 +2,9 @@ import { exp, log, pow } from "@skipwright/units";
 
 /** km. The E layer as a mirror, ITU-R P.533 section 5.1. */
 export const E_MIRROR_KM = 110;
-/** km. P.533 equation (2) and section 5.1 cap the F2 layer's mirror. */
+/** km. Caps of the F2 layer's mirror: ITU-R P.533 equation (2) and section 5.1. */
 const HIGHEST_SIMPLE_KM = 500;
-const HIGHEST_KM = 800;
+export const HIGHEST_MIRROR_KM = 800;
 /** foF2/foE over which the layers stand apart: other equations then hold. */
 const LAYERS_APART = 3.33;
 const LN_FALL = log(2.4);
@@ -47,9 +47,9 @@ export function f2Mirror({ foF2MHz, m3000, foEMHz, sunspots }: MirrorMeasured): 
  * @param fMHz above the mode's MUF give the MUF: `MEMORY.rayAboveMuf`
  */
 export function mirrorKm({ foF2MHz, h, close }: F2Mirror, hopKm: number, fMHz: number): number {
-	if (close !== null) return Math.min(close.baseKm + close.slope * hopKm, HIGHEST_KM);
+	if (close !== null) return Math.min(close.baseKm + close.slope * hopKm, HIGHEST_MIRROR_KM);
 	const ratio = fMHz / foF2MHz;
-	return Math.min(ratio >= 1 ? overFoF2Km(h, hopKm, ratio) : underFoF2Km(h, hopKm, ratio), HIGHEST_KM);
+	return Math.min(ratio >= 1 ? overFoF2Km(h, hopKm, ratio) : underFoF2Km(h, hopKm, ratio), HIGHEST_MIRROR_KM);
 }
 
 function overFoF2Km(h: number, hopKm: number, r: number): number {

@@ -4,27 +4,18 @@ import { cosElevation, legLength, secIncidence, sinElevation, slantKm } from "./
 import { MEMORY } from "./fromMemory.ts";
 import { E_MIRROR_KM, type F2Mirror, mirrorKm } from "./mirrorHeight.ts";
 import { type ERay, LEAST_SIN_ELEVATION } from "./mufE.ts";
+import type { SkyPath } from "./path.ts";
 import type { Hop } from "./pathHop.ts";
 import { screeningMHz } from "./screening.ts";
 
-export interface EMode {
-	readonly ray: ERay;
-	/** Basic MUF. */
-	readonly mufMHz: number;
-}
-
-export interface F2Mode {
-	readonly hop: Hop;
-	/** Basic MUF. */
-	readonly mufMHz: number;
-}
-
 /** What a frequency meets on a path in one hour, by ITU-R P.533's form up to 9000 km. */
 export interface NearHour {
-	readonly pathKm: number;
-	/** By number of hops from the least one on. */
-	readonly eModes: readonly EMode[];
-	readonly f2Modes: readonly F2Mode[];
+	readonly path: SkyPath;
+	/** foE that rules the E layer's MUFs. */
+	readonly foEMHz: number;
+	/** The F2 layer's modes: hops of the path from the least number on, and the basic MUF by each. */
+	readonly f2Hops: readonly Hop[];
+	readonly f2MufsMHz: readonly number[];
 	/** The F2 layer at the control points for its height. */
 	readonly mirrors: readonly F2Mirror[];
 	/** foE that screens the F2 layer. */
@@ -60,7 +51,7 @@ export function emptyRay(): Ray {
 }
 
 /** @param perSecantDb from `absorptionPerSecantDb` for `eAbsorbing` @param into is overwritten */
-export function traceE({ ray, mufMHz }: EMode, fMHz: number, perSecantDb: number, into: Ray): void {
+export function traceE(ray: ERay, mufMHz: number, fMHz: number, perSecantDb: number, into: Ray): void {
 	into.mirrorKm = E_MIRROR_KM;
 	into.sinElevation = ray.sinElevation;
 	into.slantKm = ray.slantKm;
@@ -72,8 +63,10 @@ export function traceE({ ray, mufMHz }: EMode, fMHz: number, perSecantDb: number
 	into.groundDb = groundDb(ray.hop);
 }
 
-/** @param perSecantDb from `absorptionPerSecantDb` for `f2Absorbing` @param into is overwritten */
-export function traceF2(hour: NearHour, { hop, mufMHz }: F2Mode, fMHz: number, perSecantDb: number, into: Ray): void {
+/** @param mode index of the hops @param perSecantDb from `absorptionPerSecantDb` for `f2Absorbing` @param into is overwritten */
+export function traceF2(hour: NearHour, mode: number, fMHz: number, perSecantDb: number, into: Ray): void {
+	const hop = hour.f2Hops[mode]!;
+	const mufMHz = hour.f2MufsMHz[mode]!;
 	const height = meanMirrorKm(hour.mirrors, hop.km, Math.min(fMHz, mufMHz));
 	const leg = legLength(hop, height);
 	const cosine = cosElevation(hop, leg);
@@ -84,7 +77,7 @@ export function traceF2(hour: NearHour, { hop, mufMHz }: F2Mode, fMHz: number, p
 	into.fate = into.sinElevation < LEAST_SIN_ELEVATION ? "too low" : fMHz < into.screeningMHz ? "screened" : "counts";
 	if (into.fate !== "counts") return;
 	into.absorptionDb = hop.count * perSecantDb * secIncidence(cosine, ABSORBING_KM);
-	into.aboveMufDb = f2AboveMufDb(fMHz, mufMHz, hour.pathKm);
+	into.aboveMufDb = f2AboveMufDb(fMHz, mufMHz, hour.path.km);
 	into.groundDb = groundDb(hop);
 }
 

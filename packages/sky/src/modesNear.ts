@@ -3,9 +3,9 @@ import { absorptionPlaces, eMufPlaces, f2MufPlaces, mirrorPlaces, type PointAt, 
 import { f2LayerAt, f2MirrorAt, m3000At } from "./controlPointsF2.ts";
 import { legLength, sinElevation } from "./elevation.ts";
 import { simpleMirrorKm } from "./mirrorHeight.ts";
-import type { Absorbing, EMode, F2Mode, NearHour } from "./modes.ts";
-import { eMufMHz, LEAST_SIN_ELEVATION } from "./mufE.ts";
-import { f2MufMHz, f2MufOfLongestHopMHz, f2MufOverLowestOrder, longestHopKm } from "./mufF2.ts";
+import type { Absorbing, NearHour } from "./modes.ts";
+import { LEAST_SIN_ELEVATION } from "./mufE.ts";
+import { f2MufMHz, f2MufOfLongestHopMHz, longestHopKm } from "./mufF2.ts";
 import type { SkyPath } from "./path.ts";
 import type { Hop } from "./pathHop.ts";
 import type { SkyMonth } from "./skyWaveMonth.ts";
@@ -59,13 +59,13 @@ export function nearHour(path: SkyPath, points: NearPoints, month: SkyMonth, hou
 	const fewest = fewestHops(path.hops, longestKm, simpleMirrorKm(m3000At(points.middle, hour)));
 	const isLong = path.km > longestKm;
 	const f2 = points.f2(isLong ? path.hops[fewest]! : null);
-	const hops = path.hops.slice(fewest, fewest + F2_ORDERS);
-	const foEMHz = least(points.eMuf, hour);
+	const f2Hops = path.hops.slice(fewest, fewest + F2_ORDERS);
 	const eAbsorbing = absorbing(points.eAbsorption, month, hour);
 	return {
-		pathKm: path.km,
-		eModes: path.eRays.map((ray): EMode => ({ ray, mufMHz: eMufMHz(foEMHz, ray) })),
-		f2Modes: isLong ? longModes(f2.muf, hops, hour) : hops.map((hop): F2Mode => ({ hop, mufMHz: f2MufMHz(layer, hop.km, longestKm) })),
+		path,
+		foEMHz: least(points.eMuf, hour),
+		f2Hops,
+		f2MufsMHz: isLong ? longMufsMHz(f2.muf, f2Hops, hour) : f2Hops.map(({ km }) => f2MufMHz(layer, km, longestKm)),
 		mirrors: f2.mirrors.map((point) => f2MirrorAt(point, hour, month.sunspots)),
 		screeningFoEMHz: greatest(points.screening, hour),
 		eAbsorbing,
@@ -83,14 +83,21 @@ function fewestHops(hops: readonly Hop[], longestKm: number, mirrorKm: number): 
 	return last;
 }
 
-/** Modes of a path longer than its longest hop: the lower MUF of the two ends holds, ITU-R P.533 section 3.5.2. */
-function longModes(ends: readonly PointDay[], hops: readonly Hop[], hour: number): readonly F2Mode[] {
-	const layers = ends.map((point) => f2LayerAt(point, hour));
-	const lowestOrderKm = hops[0]!.km;
-	return hops.map((hop) => {
-		const mufs = layers.map((layer) => f2MufOfLongestHopMHz(layer) * f2MufOverLowestOrder(layer, hop.km, lowestOrderKm));
-		return { hop, mufMHz: Math.min(...mufs) };
-	});
+/**
+ * MUFs of a path longer than its longest hop: that of the longest hop, at each end's control point times what the hops' MUF is to that
+ * by the least number of hops, dmax not capped; the lower of the two holds. ITU-R P.533 section 3.5.2.
+ */
+function longMufsMHz(ends: readonly PointDay[], hops: readonly Hop[], hour: number): readonly number[] {
+	const fewestKm = hops[0]!.km;
+	const mufs = hops.map(() => Number.POSITIVE_INFINITY);
+	for (const point of ends) {
+		const layer = f2LayerAt(point, hour);
+		const perMHz = f2MufOfLongestHopMHz(layer) / f2MufMHz(layer, fewestKm, layer.longestHopKm);
+		for (let mode = 0; mode < hops.length; mode++) {
+			mufs[mode] = Math.min(mufs[mode]!, perMHz * f2MufMHz(layer, hops[mode]!.km, layer.longestHopKm));
+		}
+	}
+	return mufs;
 }
 
 function absorbing(points: readonly PointDay[], { month, sunspots, winterAnomaly: counted }: SkyMonth, hour: number): Absorbing {

@@ -61,8 +61,3 @@ export function f2MufOfLongestHopMHz(layer: F2Layer): number {
 	const longest = longestHopKm(layer);
 	return f2MufMHz(layer, longest, longest);
 }
-
-/** What a longer path's MUF by hops of `hopKm` is to that by its least number of hops: there dmax is not capped. */
-export function f2MufOverLowestOrder(layer: F2Layer, hopKm: number, lowestOrderHopKm: number): number {
-	return f2MufMHz(layer, hopKm, layer.longestHopKm) / f2MufMHz(layer, lowestOrderHopKm, layer.longestHopKm);
-}

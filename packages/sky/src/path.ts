@@ -1,8 +1,11 @@
-import { initialBearingDeg, placeAlong, type Track, trackBetween, type Vector, vectorAlong, type Way } from "@skipwright/sphere";
+import { placeAlong, type Track, trackBetween, type Vector, vectorAlong, type Way } from "@skipwright/sphere";
 import type { Position } from "@skipwright/units";
+import { ABSORBING_KM } from "./absorption.ts";
+import { cosElevation, legLength, secIncidence } from "./elevation.ts";
 import { MEMORY } from "./fromMemory.ts";
 import { geomagneticLatDeg, highestGeomagneticLatDeg } from "./geomagneticLatitude.ts";
 import { type LongGeometry, longGeometry } from "./longPathGeometry.ts";
+import { HIGHEST_MIRROR_KM } from "./mirrorHeight.ts";
 import { type ERay, eRays } from "./mufE.ts";
 import { type Hop, hopOf } from "./pathHop.ts";
 
@@ -24,8 +27,6 @@ export interface SkyPath {
 	readonly middle: Position;
 	/** The middle as a direction from the Earth's centre. */
 	readonly middleVector: Vector;
-	/** True bearing at the middle, towards `to`. */
-	readonly middleBearingDeg: number;
 	/** Degrees from the geomagnetic equator, of the middle. */
 	readonly geomagneticLatDeg: number;
 	/** Whether it comes to geomagnetic latitude 60, 1000 km from its ends or further in. */
@@ -34,6 +35,8 @@ export interface SkyPath {
 	readonly hops: readonly Hop[];
 	/** Rays by the E layer that leave high enough, up to three numbers of hops. */
 	readonly eRays: readonly ERay[];
+	/** No mode crosses the absorbing layer on a shorter way: the least number of hops times secant of any. */
+	readonly leastSecants: number;
 	/** From the length on where the far form begins. */
 	readonly long: LongGeometry | null;
 }
@@ -45,6 +48,8 @@ export function skyPath(from: Position, to: Position, way: Way = "short"): SkyPa
 	const middle = placeAlong(track, 0.5);
 	const middleVector = vectorAlong(track, 0.5);
 	const inset = Math.min(0.5, AURORA.fromEndsKm / km);
+	const hops = km < FAR_FORM_FROM_KM ? Array.from({ length: MOST_HOPS }, (_, index) => hopOf(km, index + 1)) : [];
+	const rays = eRays(km);
 	return {
 		from,
 		to,
@@ -53,11 +58,16 @@ export function skyPath(from: Position, to: Position, way: Way = "short"): SkyPa
 		track,
 		middle,
 		middleVector,
-		middleBearingDeg: km === 0 ? 0 : initialBearingDeg(middle, placeAlong(track, 0.75)),
 		geomagneticLatDeg: geomagneticLatDeg(middleVector),
 		reachesAurora: highestGeomagneticLatDeg(track, inset, 1 - inset) >= AURORA.latDeg,
-		hops: km < FAR_FORM_FROM_KM ? Array.from({ length: MOST_HOPS }, (_, index) => hopOf(km, index + 1)) : [],
-		eRays: eRays(km),
+		hops,
+		eRays: rays,
+		leastSecants: Math.min(...hops.map(steepestSecants), ...rays.map(({ hop, secAbsorbing }) => hop.count * secAbsorbing)),
 		long: km > NEAR_FORM_UP_TO_KM ? longGeometry(track) : null,
 	};
+}
+
+/** By the highest mirror of all. */
+function steepestSecants(hop: Hop): number {
+	return hop.count * secIncidence(cosElevation(hop, legLength(hop, HIGHEST_MIRROR_KM)), ABSORBING_KM);
 }

@@ -10,6 +10,7 @@ import { highestMHz } from "./longPathHighest.ts";
 import { lowestMHz } from "./longPathLowest.ts";
 import type { NearHour } from "./modes.ts";
 import { type NearPoints, nearHour, nearPoints } from "./modesNear.ts";
+import { eMufMHz } from "./mufE.ts";
 import { f2MufOfLongestHopMHz } from "./mufF2.ts";
 import { f2Spread } from "./mufSpread.ts";
 import { FAR_FORM_FROM_KM, type SkyPath } from "./path.ts";
@@ -68,7 +69,7 @@ export function skyDay(path: SkyPath, ionosphere: Ionosphere, month: SkyMonth): 
 
 function longDay(path: SkyPath, geometry: LongGeometry, ends: readonly PointDay[], month: SkyMonth): LongDay {
 	const gyroMHz = ends.reduce((sum, { gyro300MHz }) => sum + gyro300MHz, 0) / ends.length;
-	const highest = ends.map((point) => highestMHz(point, path.middleBearingDeg));
+	const highest = ends.map((point) => highestMHz(point, geometry.bearingDeg));
 	return {
 		geometry,
 		ends,
@@ -88,8 +89,8 @@ export function skyHour({ path, month, season, near, long }: SkyDay, utcHour: nu
 		utcHour,
 		near: modes,
 		long: long === null ? null : hourOf(long, utcHour),
-		eMufMHz: modes?.eModes[0]?.mufMHz ?? 0,
-		f2MufMHz: modes === null ? longMufMHz(long?.ends ?? [], utcHour) : modes.f2Modes[0]!.mufMHz,
+		eMufMHz: modes === null ? 0 : lowestOrderEMufMHz(modes),
+		f2MufMHz: modes === null ? longMufMHz(long?.ends ?? [], utcHour) : modes.f2MufsMHz[0]!,
 		f2Spread: f2Spread(path.middle.latDeg, path.reachesAurora, localHour),
 		season,
 		isDay: dot(path.middleVector, month.suns[utcHour]!) > COS_OF_NIGHT,
@@ -99,6 +100,11 @@ export function skyHour({ path, month, season, near, long }: SkyDay, utcHour: nu
 
 function hourOf({ lowestMHz: lowest, highestMHz: highest, gyroMHz }: LongDay, hour: number): LongHour {
 	return { lowestMHz: lowest[hour]!, highestMHz: highest[hour]!, gyroMHz };
+}
+
+function lowestOrderEMufMHz({ path, foEMHz }: NearHour): number {
+	const ray = path.eRays[0];
+	return ray === undefined ? 0 : eMufMHz(foEMHz, ray);
 }
 
 function longMufMHz(ends: readonly PointDay[], hour: number): number {

@@ -3,6 +3,7 @@ import { absorptionPerSecantDb } from "./absorption.ts";
 import { MEMORY, type MemoryId } from "./fromMemory.ts";
 import { longFieldDb } from "./longPath.ts";
 import { type Absorbing, emptyRay, type NearHour, type Ray, traceE, traceF2 } from "./modes.ts";
+import { eMufMHz } from "./mufE.ts";
 import { LONGEST_F2_HOP_KM } from "./mufF2.ts";
 import type { PathGain } from "./pathGain.ts";
 import type { Hop } from "./pathHop.ts";
@@ -110,13 +111,14 @@ function modesWhy(hour: SkyHour, near: NearHour, fMHz: number, gain: PathGain): 
 	const traced: Traced[] = [];
 	const keep = (layer: "E" | "F2", hop: Hop, mufMHz: number) =>
 		traced.push({ why: modeWhy(hour, { layer, hop, mufMHz, fMHz }, ray), power: ray.fate === "counts" ? rayPower(ray, gain) : 0 });
-	for (const mode of near.eModes) {
-		traceE(mode, fMHz, perSecantDb(near.eAbsorbing), ray);
-		keep("E", mode.ray.hop, mode.mufMHz);
+	for (const eRay of near.path.eRays) {
+		const mufMHz = eMufMHz(near.foEMHz, eRay);
+		traceE(eRay, mufMHz, fMHz, perSecantDb(near.eAbsorbing), ray);
+		keep("E", eRay.hop, mufMHz);
 	}
-	for (const mode of near.f2Modes) {
+	for (const [mode, hop] of near.f2Hops.entries()) {
 		traceF2(near, mode, fMHz, perSecantDb(near.f2Absorbing), ray);
-		keep("F2", mode.hop, mode.mufMHz);
+		keep("F2", hop, near.f2MufsMHz[mode]!);
 	}
 	const sum = traced.reduce((total, { power }) => total + power, 0);
 	return traced.map(({ why, power }) => ({ ...why, share: sum === 0 ? 0 : power / sum }));
@@ -168,7 +170,7 @@ function longWhy(hour: SkyHour, fMHz: number, gain: PathGain): LongWhy | null {
 /** Which constants from memory moved the answer. */
 function basisOf({ path, near, long, auroralDb, month }: SkyHour, modes: readonly ModeWhy[]): readonly MemoryId[] {
 	const counted = modes.flatMap(({ losses }) => (losses === null ? [] : [losses]));
-	const fewest = near?.f2Modes[0]?.hop.count ?? 0;
+	const fewest = near?.f2Hops[0]?.count ?? 0;
 	const moved: Readonly<Partial<Record<MemoryId, boolean>>> = {
 		controlPoints: true,
 		f2Spread: true,
