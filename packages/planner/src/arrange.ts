@@ -49,11 +49,16 @@ export function arrange({ layout, resolved, review, index, meant, chosen }: Arra
 			conflicts.push(`${entry.what}: no place is left for it`);
 			continue;
 		}
-		const why = gone === entry ? "no block with a free place that it can be scanned with" : `gave way to ${entry.what}`;
+		const why = gone === entry ? whyNoPlace(entry) : `gave way to ${entry.what}`;
 		if (gone.found !== null) displaced.set(gone.found.line, why);
 		else leftOut.push({ listing: gone.candidate?.id ?? gone.what, why });
 	}
 	return { leftOut, conflicts, displaced };
+}
+
+function whyNoPlace({ found }: Entry): string {
+	const noBlock = "no block with a free place that it can be scanned with";
+	return found === null ? noBlock : `would be scanned with another kind at its place, and there is ${noBlock}`;
 }
 
 /** Standing rows less those that the job clears. */

@@ -35,7 +35,7 @@ const SIMPLEX_CALLING_HZ: readonly number[] = [12_359_000, 16_537_000];
 const SHUNNED_HZ: readonly number[] = [4_000_000, 4_003_000];
 
 export interface Candidates {
-	/** One for each content; by want, band and id. */
+	/** One for each content, by id. */
 	readonly candidates: readonly Candidate[];
 	readonly leftOut: readonly LeftOut[];
 }
@@ -58,7 +58,8 @@ export function allCandidates({ job, profile }: ResolvedJob, directory: Director
 		// the watch is a table inside the set, not places
 		else if (listing.service !== "dsc-watch") made.push(...listingCandidate(maker, listing, stationOf(directory, listing)));
 	}
-	return { candidates: merge(made.filter(({ id }) => !banned.has(id))), leftOut };
+	const candidates = merge(made.filter(({ id }) => !banned.has(id)));
+	return { candidates: candidates.toSorted((a, b) => compareText(a.id, b.id)), leftOut };
 }
 
 class Maker {

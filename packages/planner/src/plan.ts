@@ -55,9 +55,10 @@ export interface RemovedRow {
 export interface Plan {
 	readonly format: typeof PLAN_FORMAT;
 	readonly version: typeof PLAN_VERSION;
-	/** `feasible`: everything that must be held is, the rest is a good choice, not proved best. */
-	readonly status: "feasible" | "infeasible";
-	readonly gap: null;
+	/** `feasible`: everything that must be held is, and the rest is a good choice, not proved best; `optimal`: proved, which the simple chooser never claims. */
+	readonly status: "optimal" | "feasible" | "infeasible";
+	/** How far from the best it can be at most, as a share of `worth`; null where nothing tells. */
+	readonly gap: number | null;
 	/** Sum over the wants of weight times share of what could be had, by the hearing named in `basis`. */
 	readonly worth: number;
 	readonly on: IsoDate;
@@ -135,7 +136,9 @@ export function plan(resolved: ResolvedJob, shipped: Directory, { on, checkList,
 			before: review.standing.filter(({ mended }) => mended === "").flatMap(({ row }) => index.heard(row)),
 			after: tags.flatMap(({ entry }) => index.heard(entry.content)),
 		}),
-		leftOut: [...leftOut, ...choice.leftOut, ...arranged.leftOut],
+		leftOut: [...leftOut, ...choice.leftOut, ...arranged.leftOut].toSorted((a, b) =>
+			a.listing < b.listing ? -1 : a.listing > b.listing ? 1 : 0,
+		),
 		removed: removedRows(asFound, tags, whys),
 		conflicts: allConflicts,
 		findings: check(plannedRows({ places })),
