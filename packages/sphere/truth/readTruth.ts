@@ -28,6 +28,27 @@ export interface Passage {
 	readonly setMin: number | null;
 }
 
+/** The magnetic field that somebody else computed. */
+export interface FieldRow {
+	readonly where: Position;
+	readonly heightKm: number;
+	/** Decimal year. */
+	readonly year: number;
+	readonly northNt: number;
+	readonly eastNt: number;
+	readonly downNt: number;
+	readonly totalNt: number;
+	readonly dipDeg: number;
+	readonly declinationDeg: number;
+}
+
+/** One that also tells modified dip and gyrofrequencies. */
+export interface FieldCheckRow extends FieldRow {
+	readonly modifiedDipDeg: number;
+	readonly gyroMHz: number;
+	readonly longitudinalGyroMHz: number;
+}
+
 export function geodesics(): readonly Geodesic[] {
 	return rowsOf("geodesics.csv", ["kind", "lat1", "lon1", "lat2", "lon2", "sphere_km", "sphere_bearing", "wgs84_km"]).map((cell) => ({
 		kind: cell("kind"),
@@ -58,6 +79,42 @@ export function passages(): readonly Passage[] {
 		riseMin: cell("rise_min") === "" ? null : Number(cell("rise_min")),
 		setMin: cell("set_min") === "" ? null : Number(cell("set_min")),
 	}));
+}
+
+/** Rows of `wmmTestValues.csv` or `geomagnetism.csv`. */
+export function fieldRows(file: "wmmTestValues.csv" | "geomagnetism.csv"): readonly FieldRow[] {
+	return rowsOf(file, ["year", ...FIELD_COLUMNS]).map((cell) => fieldRow(cell, "year"));
+}
+
+export function fieldCheckRows(): readonly FieldCheckRow[] {
+	const columns = ["field_epoch", ...FIELD_COLUMNS, "modip_deg", "gyrofrequency_MHz", "gyro_longitudinal_MHz"];
+	return rowsOf("fieldCheck.csv", columns).map((cell) => ({
+		...fieldRow(cell, "field_epoch"),
+		modifiedDipDeg: Number(cell("modip_deg")),
+		gyroMHz: Number(cell("gyrofrequency_MHz")),
+		longitudinalGyroMHz: Number(cell("gyro_longitudinal_MHz")),
+	}));
+}
+
+/** Text of a table of coefficients. */
+export function truthText(file: "wmm2020.csv"): string {
+	return readFileSync(join(import.meta.dirname, file), "utf8");
+}
+
+const FIELD_COLUMNS = ["height_km", "lat_deg", "lon_deg_east", "north_nT", "east_nT", "down_nT", "total_nT", "dip_deg", "declination_deg"];
+
+function fieldRow(cell: (column: string) => string, yearColumn: string): FieldRow {
+	return {
+		where: position(Number(cell("lat_deg")), Number(cell("lon_deg_east"))),
+		heightKm: Number(cell("height_km")),
+		year: Number(cell(yearColumn)),
+		northNt: Number(cell("north_nT")),
+		eastNt: Number(cell("east_nT")),
+		downNt: Number(cell("down_nT")),
+		totalNt: Number(cell("total_nT")),
+		dipDeg: Number(cell("dip_deg")),
+		declinationDeg: Number(cell("declination_deg")),
+	};
 }
 
 function rowsOf(file: string, columns: readonly string[]): ((column: string) => string)[] {
