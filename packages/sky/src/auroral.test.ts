@@ -21,9 +21,9 @@ describe("auroral loss, from memory", () => {
 		for (let hour = 0; hour < 24; hour++) expect(at(1000, 42.49, "equinox", hour) + at(5000, 0, "winter", hour)).toBe(0);
 	});
 
-	it("holds 384 figures, each row two sixths of the highest at most twice as far as its neighbours", () => {
+	it("holds 384 figures, whose rows rise to one belt of latitude and fall from it", () => {
 		const { near, far } = MEMORY.auroralLoss.value;
-		const seasons = [near, far].flatMap(({ winter, equinox, summer }) => [winter, equinox, summer] as readonly (readonly number[])[][]);
+		const seasons = [near, far].flatMap((table): readonly (readonly (readonly number[])[])[] => Object.values(table));
 		expect(seasons.flat(2).length).toBe(384);
 		for (const rows of seasons) {
 			const sums = rows.map((row) => row.reduce((sum, decibels) => sum + decibels, 0));

@@ -107,5 +107,5 @@ function greatest(values: readonly number[]): number {
 function mixedDb(km: number, nearDb: number, farDb: number): number {
 	const hundredth = (decibels: number) => exp((NEPERS_PER_DB * decibels) / 10);
 	const share = (km - NEAR_FORM_UP_TO_KM) / (FAR_FORM_FROM_KM - NEAR_FORM_UP_TO_KM);
-	return 100 * log10(hundredth(nearDb) + share * (hundredth(farDb) - hundredth(nearDb)));
+	return Math.max(NOTHING_DB, 100 * log10(hundredth(nearDb) + share * (hundredth(farDb) - hundredth(nearDb))));
 }
