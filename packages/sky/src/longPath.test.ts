@@ -2,11 +2,12 @@ import { destination } from "@skipwright/sphere";
 import { position } from "@skipwright/units";
 import { describe, expect, it } from "vitest";
 import { constantIonosphere, smoothIonosphere } from "../truth/madeUpIonosphere.ts";
+import { winterAnomaly } from "./absorption.ts";
 import { MEMORY } from "./fromMemory.ts";
 import { longFieldDb } from "./longPath.ts";
 import { highestMHz } from "./longPathHighest.ts";
 import { lowestMHz, withNight } from "./longPathLowest.ts";
-import { skyPath } from "./path.ts";
+import { type SkyPath, skyPath } from "./path.ts";
 import { skyMonth } from "./skyWaveMonth.ts";
 
 const { fieldDb, night } = MEMORY.longPath.value;
@@ -71,9 +72,37 @@ describe("the lowest frequency of a long path", () => {
 		expect(Math.max(...equinox)).toBeGreaterThan(2 * Math.min(...equinox));
 		expect(Math.min(...equinox)).toBeCloseTo(Math.sqrt(11_000 / 3000), 2);
 		expect(Math.max(...lowest(3, 150))).toBeGreaterThan(Math.max(...equinox));
-		const short = over(9500, 90);
-		const both = (month: number) => lowestMHz(short, short.long!, skyMonth({ year: 2027, month, sunspots: 50 }), 1.1);
-		for (const month of [1, 7]) expect([...both(month)].every(Number.isFinite)).toBe(true);
+	});
+
+	it("is raised by the ends' winter: all where both lie poleward of 35 degrees, half where one does, none across the equator", () => {
+		const may = skyMonth({ year: 2027, month: 5, sunspots: 50 });
+		const ratio = (path: SkyPath, month: number) => {
+			const noon = (of: number) => Math.max(...lowestMHz(path, path.long!, { ...may, month: of }, 0)); // the same sun in any month
+			return noon(month) / noon(5);
+		};
+		const [tokyo, seattle, honolulu, quito, perth] = [
+			position(35.7, 139.7),
+			position(47.6, -122.3),
+			position(21.3, -157.9),
+			position(-0.2, -78.5),
+			position(-36, 115.9),
+		];
+		const both = skyPath(tokyo, seattle);
+		const middle = Math.abs(both.middle.latDeg);
+		expect(middle).toBeGreaterThan(45);
+		expect(ratio(both, 1)).toBeCloseTo(1.1 * winterAnomaly(1, middle), 9);
+		expect(ratio(both, 11)).toBeCloseTo(1.05 * winterAnomaly(11, middle), 9);
+		const one = skyPath(seattle, position(10, 125));
+		expect(ratio(one, 12)).toBeCloseTo(1.05 * winterAnomaly(12, one.middle.latDeg), 9);
+		expect(ratio(skyPath(honolulu, position(20, 60)), 1)).toBeCloseTo(
+			winterAnomaly(1, skyPath(honolulu, position(20, 60)).middle.latDeg),
+			9,
+		);
+		expect(ratio(skyPath(position(40, 120), perth), 1)).toBeCloseTo(1, 9);
+		const south = skyPath(perth, quito);
+		const southern = lowestMHz(south, south.long!, { ...may, month: 7 }, 0);
+		const summer = lowestMHz(south, south.long!, { ...may, month: 1 }, 0);
+		expect(Math.max(...southern) / Math.max(...summer)).toBeCloseTo(1.05 * winterAnomaly(7, south.middle.latDeg), 9);
 	});
 });
 
@@ -92,6 +121,18 @@ describe("the highest frequency of a long path", () => {
 			const series = highestMHz(point, bearingDeg);
 			expect(series.length).toBe(24);
 			for (const value of series) expect(value / (1.1 * 2.9987 * 8)).toBeCloseTo(k, 3);
+		}
+	});
+
+	it("weighs each hour against local noon and the day's least, by ITU-R P.533's W, X and Y", () => {
+		const where = position(0, -90); // noon at 18 UTC
+		const flat = constantIonosphere({ foF2MHz: 9, m3000: 3, foEMHz: 3, gyro300MHz: 0 })(where);
+		const foF2MHz = Array.from({ length: 24 }, (_, hour) => (hour === 18 ? 9 : hour === 6 ? 3 : 6));
+		const series = highestMHz({ ...flat, foF2MHz, foEMHz: foF2MHz.map((value) => value / 3) }, 90);
+		for (const hour of [6, 12, 18]) {
+			const toNoon = foF2MHz[hour]! / 9;
+			const k = 1.2 + 0.1 * toNoon + 1.2 * (Math.cbrt(1 / toNoon) - 1) + 0.6 * (3 / 9) ** 2;
+			expect(series[hour]! / (1.1 * 2.9987 * foF2MHz[hour]!)).toBeCloseTo(k, 3);
 		}
 	});
 

@@ -13,7 +13,7 @@ import { ISOTROPIC } from "./pathGain.ts";
 import { hopOf } from "./pathHop.ts";
 import { skyDay, skyHour } from "./skyWaveHour.ts";
 import { skyMonth } from "./skyWaveMonth.ts";
-import { basicMufMHz, operationalMuf } from "./skyWaveMuf.ts";
+import { basicMufMHz, operationalMuf, supportChance } from "./skyWaveMuf.ts";
 import { skyWaveWhy } from "./skyWaveWhy.ts";
 
 const from = position(10, -30);
@@ -86,7 +86,9 @@ describe("MUFs", () => {
 		const ionosphere = changingAt(1500, { ...DAY, foEMHz: 3.4 }, { ...DAY, foEMHz: 2.2 });
 		const hour = hourOf(3000, ionosphere);
 		expect(hour.near!.foEMHz).toBe(2.2);
-		expect(hour.near!.screeningFoEMHz).toBe(3.4);
+		const screened = skyWaveWhy(hour, 8, ISOTROPIC).modes.find(({ layer }) => layer === "F2")!;
+		const i110 = secIncidence(Math.cos((screened.elevationDeg * Math.PI) / 180), 110);
+		expect(screened.screeningMHz).toBeCloseTo(1.05 * 3.4 * i110, 9);
 		expect(hour.eMufMHz).toBeCloseTo(2.2 * secIncidence(Math.cos((elevationDeg(hopOf(3000, 2), 110) * Math.PI) / 180), 110), 9);
 		expect(hourOf(4001, ionosphere).eMufMHz).toBe(0);
 	});
@@ -121,6 +123,16 @@ describe("MUFs", () => {
 		});
 		const night = skyHour(skyDay(skyPath(from, destination(from, 90, 2500)), constantIonosphere(NIGHT), month), 1);
 		expect(operationalMuf(night, 31).medianMHz).toBeCloseTo(1.3 * night.f2MufMHz, 9);
+	});
+});
+
+describe("chance of support", () => {
+	it("is the better layer's", () => {
+		const hour = hourOf(1800, constantIonosphere({ ...DAY, foF2MHz: 4, foEMHz: 3.5 }));
+		expect(supportChance(hour, hour.eMufMHz)).toBe(0.5);
+		expect(supportChance(hour, hour.f2MufMHz)).toBeGreaterThan(0.9); // E carries it
+		const byF2 = hourOf(5000, constantIonosphere(DAY));
+		expect(supportChance(byF2, byF2.f2MufMHz)).toBe(0.5);
 	});
 });
 
