@@ -1,0 +1,84 @@
+import { log10 } from "@skipwright/units";
+import type { GroundWaveTable } from "./groundWaveTable.ts";
+import { type NeededSnr, neededSnr } from "./neededSnr.ts";
+import { chanceOf } from "./reliabilityChance.ts";
+import { groundRatioLowerDb, groundRatioUpperDb, type LatitudeClass, skyRatioLowerDb, skyRatioUpperDb } from "./reliabilitySpread.ts";
+import { FIELD_TO_POWER_DB } from "./skyWave.ts";
+import type { Signal, Terminal } from "./terminal.ts";
+
+/** dBW. Thermal noise of 290 K in 1 Hz (kT0; ITU-R P.372). */
+const THERMAL_DBW = -204;
+/** dB by which 1 kW, to which ground-wave fields are referred, stands over 1 W. */
+const KILOWATT_DB = 30;
+/** Degrees: a ground wave comes in along the surface. */
+const ALONG_SURFACE = 0;
+/**
+ * dB. The field of a ground wave holds its own reflection, and so does the gain of an aerial over sea: counted once. With it the ratio to
+ * the noise is that of fields at a short monopole (ITU-R P.372: -95.5 dB), tested.
+ */
+const REFLECTION_DB = 20 * log10(2);
+
+/** What one direction of a circuit needs and sends, the same at every hour. */
+export interface Sending {
+	/** By sky wave, which fades, and by ground wave, which hardly does. */
+	readonly skyNeed: NeededSnr;
+	readonly groundNeed: NeededSnr;
+	/** dBW fed to the sender's aerial that counts for the need, times the aerial's efficiency. */
+	readonly skyPowerDbw: number;
+	readonly groundPowerDbw: number;
+	/** dB between the median power of a sky wave and the noise it is held against, per 1 Hz noise figure: see `skyRatioDb`. */
+	readonly skyNoiseDbw: number;
+	readonly groundNoiseDbw: number;
+}
+
+/** @returns null for an emission of which nothing is known */
+export function sending(signal: Signal, sender: Terminal): Sending | null {
+	const options = signal.baud === undefined ? {} : { baud: signal.baud };
+	const skyNeed = neededSnr(signal.emission, signal.grade, options);
+	const groundNeed = neededSnr(signal.emission, signal.grade, { ...options, fading: false });
+	if (skyNeed === null || groundNeed === null) return null;
+	const radiatedDbw = 10 * log10(sender.powerW * sender.antenna.efficiency(signal.fMHz));
+	return {
+		skyNeed,
+		groundNeed,
+		skyPowerDbw: radiatedDbw - skyNeed.belowRatedDb,
+		groundPowerDbw: radiatedDbw - groundNeed.belowRatedDb,
+		skyNoiseDbw: THERMAL_DBW + 10 * log10(skyNeed.bandwidthHz),
+		groundNoiseDbw: THERMAL_DBW + 10 * log10(groundNeed.bandwidthHz),
+	};
+}
+
+/** The noise at the receiver in one hour, as `NoiseAtFrequency` writes it: median above kT0b, and deciles from it, dB. */
+export type NoiseNow = ArrayLike<number>;
+
+/** Chance from 0 to 1 by sky wave. @param pathDb from `skyWaveDb` @param ratio frequency over the path's basic MUF */
+export function skyChance(sent: Sending, pathDb: number, ratio: number, latitude: LatitudeClass, noise: NoiseNow): number {
+	return chanceOf({
+		snrDb: sent.skyPowerDbw + pathDb - sent.skyNoiseDbw - noise[0]!,
+		neededDb: sent.skyNeed.snrDb,
+		upperDb: skyRatioUpperDb(ratio, latitude, noise[2]!),
+		lowerDb: skyRatioLowerDb(ratio, latitude, noise[1]!),
+	});
+}
+
+/** Chance from 0 to 1 by ground wave. @param pathDb from `groundPathDb` */
+export function groundChance(sent: Sending, pathDb: number, noise: NoiseNow): number {
+	return chanceOf({
+		snrDb: sent.groundPowerDbw + pathDb - sent.groundNoiseDbw - noise[0]!,
+		neededDb: sent.groundNeed.snrDb,
+		upperDb: groundRatioUpperDb(noise[2]!),
+		lowerDb: groundRatioLowerDb(noise[1]!),
+	});
+}
+
+/** dB from the power radiated as a ground wave to the power that the receiver's aerial gives. */
+export function groundPathDb(table: GroundWaveTable, km: number, fMHz: number, receiver: Terminal): number {
+	const gainDb = receiver.antenna.directivityDb(ALONG_SURFACE) - REFLECTION_DB;
+	return table.fieldAt(km) - KILOWATT_DB + gainDb - 20 * log10(fMHz) + FIELD_TO_POWER_DB;
+}
+
+/**
+ * dB. A ratio that stands further under its need has no chance at all, by whatever deciles: `chanceOf` reaches 0 at 5/3 of the upper decile,
+ * and none is as wide as the widest of signal (17), hour (5) and noise (12) together.
+ */
+export const HOPELESS_DB = 38;

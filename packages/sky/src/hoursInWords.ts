@@ -1,0 +1,48 @@
+/** Chance from which a signal is called so: share of days on which it is copied. Own steps; 0.9 is what a service would plan for. */
+export const GRADES_OF_CHANCE = [
+	{ word: "good", from: 0.75 },
+	{ word: "fair", from: 0.45 },
+	{ word: "poor", from: 0.15 },
+] as const;
+export type ChanceWord = (typeof GRADES_OF_CHANCE)[number]["word"] | "none";
+
+export function chanceWord(chance: number): ChanceWord {
+	return GRADES_OF_CHANCE.find(({ from }) => chance >= from)?.word ?? "none";
+}
+
+export interface HourRun {
+	readonly word: ChanceWord;
+	/** UTC hours, 0 to 23; the run lasts to the start of `toHour` (1 to 24), or past midnight when that is not after `fromHour`. */
+	readonly fromHour: number;
+	readonly toHour: number;
+}
+
+/**
+ * Runs of hours of one word through a day that closes on itself: a run over midnight is one. Hour h stands for h - 30 minutes to
+ * h + 30 minutes; runs are told in whole hours, from the first hour to the one after the last.
+ * @param chances 24, by UTC hour
+ */
+export function hourRuns(chances: ArrayLike<number>): readonly HourRun[] {
+	const words = Array.from(chances, chanceWord);
+	const starts = words.flatMap((word, hour) => (word === words[(hour + 23) % 24] ? [] : [hour]));
+	if (starts.length === 0) return [{ word: words[0] ?? "none", fromHour: 0, toHour: 24 }];
+	return starts.map((fromHour, i) => {
+		const next = starts[(i + 1) % starts.length] ?? fromHour;
+		return { word: words[fromHour] ?? "none", fromHour, toHour: next === 0 ? 24 : next };
+	});
+}
+
+/** @example `"good 0600-1000, fair 1000-1200; not heard otherwise"` */
+export function hoursInWords(chances: ArrayLike<number>): string {
+	const runs = hourRuns(chances);
+	const heard = runs.filter(({ word }) => word !== "none");
+	if (heard.length === 0) return "not heard";
+	const first = heard[0]!;
+	if (runs.length === 1) return `${first.word} all day`;
+	const text = heard.map(({ word, fromHour, toHour }) => `${word} ${hhmm(fromHour)}-${hhmm(toHour)}`).join(", ");
+	return heard.length === runs.length ? text : `${text}; not heard otherwise`;
+}
+
+function hhmm(hour: number): string {
+	return `${String(hour).padStart(2, "0")}00`;
+}
