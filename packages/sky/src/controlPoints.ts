@@ -9,6 +9,7 @@ const { middleUpTo, fromEnds } = MEMORY.controlPoints.value;
 export interface PointDay {
 	readonly where: Position;
 	readonly foF2MHz: ArrayLike<number>;
+	/** M(3000)F2, not under 1.8 or so: B misbehaves near 2. */
 	readonly m3000: ArrayLike<number>;
 	readonly foEMHz: ArrayLike<number>;
 	/** Degrees of the sun from the zenith. */

@@ -246,13 +246,6 @@ export const MEMORY = {
 		unit: "km",
 		value: { middleUpTo: 2000, fromEnds: 1000 },
 	},
-	leastM3000: {
-		id: "leastM3000",
-		mark: "own",
-		what: "M(3000)F2 is taken no lower: the equation of B misbehaves near 2",
-		unit: "1",
-		value: 1.8,
-	},
 	lowestElevation: {
 		id: "lowestElevation",
 		mark: "M",

@@ -1,6 +1,6 @@
 import { absorptionIndex, winterAnomaly } from "./absorption.ts";
 import { absorptionPlaces, eMufPlaces, f2MufPlaces, mirrorPlaces, type PointAt, type PointDay, screeningPlaces } from "./controlPoints.ts";
-import { f2LayerAt, f2MirrorAt, m3000At } from "./controlPointsF2.ts";
+import { f2LayerAt, f2MirrorAt } from "./controlPointsF2.ts";
 import { legLength, sinElevation } from "./elevation.ts";
 import { simpleMirrorKm } from "./mirrorHeight.ts";
 import type { Absorbing, NearHour } from "./modes.ts";
@@ -56,7 +56,7 @@ export function nearPoints({ km }: SkyPath, pointAt: PointAt): NearPoints {
 export function nearHour(path: SkyPath, points: NearPoints, month: SkyMonth, hour: number): NearHour {
 	const layer = f2LayerAt(points.middle, hour);
 	const longestKm = longestHopKm(layer);
-	const fewest = fewestHops(path.hops, longestKm, simpleMirrorKm(m3000At(points.middle, hour)));
+	const fewest = fewestHops(path.hops, longestKm, simpleMirrorKm(points.middle.m3000[hour]!));
 	const isLong = path.km > longestKm;
 	const f2 = points.f2(isLong ? path.hops[fewest]! : null);
 	const f2Hops = path.hops.slice(fewest, fewest + F2_ORDERS);

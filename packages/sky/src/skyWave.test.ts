@@ -47,7 +47,7 @@ describe("a sky wave's strength", () => {
 			const month = skyMonth({ year: 2027, month: 12, sunspots });
 			for (const foF2MHz of [1, 2, 4, 8, 16]) {
 				for (const foEMHz of [0.3, 0.8, 1.5, 3, 4.5]) {
-					for (const m3000 of [1.5, 1.8, 2.4, 3, 3.6, 4.2]) {
+					for (const m3000 of [1.8, 2.1, 2.4, 3, 3.6, 4.2]) {
 						const ionosphere = constantIonosphere({ foF2MHz, foEMHz, m3000, zenithDeg: foEMHz > 1 ? 30 : 130 });
 						for (const path of paths) {
 							const hour = skyHour(skyDay(path, ionosphere, month), 13);
