@@ -31,8 +31,13 @@ export interface Sending {
 	readonly groundNoiseDbw: number;
 }
 
-/** @returns null for an emission of which nothing is known */
+/** MHz between which the method holds (ITU-R P.533 and P.372). */
+const LOWEST_MHZ = 0.4;
+const HIGHEST_MHZ = 30;
+
+/** @returns null for an emission of which nothing is known, and outside the frequencies that the method is for */
 export function sending(signal: Signal, sender: Terminal): Sending | null {
+	if (!(signal.fMHz >= LOWEST_MHZ && signal.fMHz <= HIGHEST_MHZ)) return null;
 	const options = signal.baud === undefined ? {} : { baud: signal.baud };
 	const skyNeed = neededSnr(signal.emission, signal.grade, options);
 	const groundNeed = neededSnr(signal.emission, signal.grade, { ...options, fading: false });

@@ -16,6 +16,7 @@ import type { Signal, Terminal } from "./terminal.ts";
 /** Where the vessel is, and the sky of that month. */
 export interface VesselSample {
 	readonly position: Terminal["position"];
+	/** One object for all samples of a month: what belongs to the month is worked out once for it. */
 	readonly month: SkyMonth;
 	readonly ionosphere: Ionosphere;
 }
@@ -68,26 +69,63 @@ export function reachTable(question: TableQuestion): ReachTable {
 	const table = { toVessel: new Float64Array(size), toCoast: bothWays ? new Float64Array(size) : null };
 	const byStation = Map.groupBy(prepared(question, table), ({ index }) => rows[index]!.station);
 	const gains = stations.map((station) => gainOf(question, station));
-	const stationHours = stations.map(() => new Map<number, readonly AtmosphericHour[]>());
+	// samples of one month share what lies at the coast
+	const coastNoises = stations.map(() => new Map<SkyMonth, NoiseAtPlace>());
 	for (const [sampleIndex, sample] of samples.entries()) {
 		const vessel: Terminal = { ...question.vessel, position: sample.position };
-		const vesselHours = atmosphere(vessel, sample.month);
-		const vesselFoF2 = sample.ionosphere(sample.position).foF2MHz;
+		const vesselNoise = new NoiseAtPlace(vessel, sample);
 		for (const [stationIndex, own] of byStation) {
 			const station = stations[stationIndex]!;
-			const gain = gains[stationIndex]!;
 			const days = skyDays({ from: station, to: vessel, ionosphere: sample.ionosphere, month: sample.month });
 			const ways = Array.from({ length: HOURS_PER_DAY }, (_, hour) => days.map((day) => skyHour(day, hour)));
-			const coastHours = bothWays ? remembered(stationHours[stationIndex]!, sample.month, station) : vesselHours;
-			const coastFoF2 = bothWays ? sample.ionosphere(station.position).foF2MHz : vesselFoF2;
+			const coastNoise = coastNoises[stationIndex]!.get(sample.month) ?? new NoiseAtPlace(station, sample);
+			coastNoises[stationIndex]!.set(sample.month, coastNoise);
 			const km = distanceKm(station.position, vessel.position);
 			for (const row of own) {
 				const at = (row.index * samples.length + sampleIndex) * HOURS_PER_DAY;
-				fillRow(question, table, row, { at, ways, gain, km, vesselHours, vesselFoF2, coastHours, coastFoF2, vessel, station });
+				fillRow(question, table, row, { at, ways, gain: gains[stationIndex]!, km, vessel, station, vesselNoise, coastNoise });
 			}
 		}
 	}
 	return table;
+}
+
+/** Numbers an hour in a table of noise: median above kT0b, upper and lower decile, dB. */
+const NOISE_PARTS = 3;
+
+/** Noise at one place in one month, by frequency: asked for often, worked out once. */
+class NoiseAtPlace {
+	readonly #place: Terminal;
+	readonly #sample: VesselSample;
+	readonly #known = new Map<number, Float64Array>();
+	#hours: readonly AtmosphericHour[] = [];
+	#foF2MHz: ArrayLike<number> = [];
+
+	constructor(place: Terminal, sample: VesselSample) {
+		this.#place = place;
+		this.#sample = sample;
+	}
+
+	/** 24 hours of `NOISE_PARTS` numbers. */
+	day(fMHz: number, noise: NoiseAtFrequency): Float64Array {
+		const before = this.#known.get(fMHz);
+		if (before !== undefined) return before;
+		if (this.#hours.length === 0) this.#readSky();
+		const day = new Float64Array(HOURS_PER_DAY * NOISE_PARTS);
+		for (let hour = 0; hour < HOURS_PER_DAY; hour++) {
+			const out = day.subarray(hour * NOISE_PARTS, (hour + 1) * NOISE_PARTS);
+			noise.into(out, this.#hours[hour]!, fMHz > this.#foF2MHz[hour]!);
+		}
+		this.#known.set(fMHz, day);
+		return day;
+	}
+
+	#readSky(): void {
+		const { position } = this.#place;
+		const { month, ionosphere } = this.#sample;
+		this.#hours = Array.from({ length: HOURS_PER_DAY }, (_, utcHour) => atmosphericHour({ month: month.month, utcHour, position }));
+		this.#foF2MHz = ionosphere(position).foF2MHz;
+	}
 }
 
 interface Here {
@@ -95,17 +133,11 @@ interface Here {
 	readonly ways: readonly (readonly SkyHour[])[];
 	readonly gain: CircuitGain;
 	readonly km: number;
-	readonly vesselHours: readonly AtmosphericHour[];
-	readonly vesselFoF2: ArrayLike<number>;
-	readonly coastHours: readonly AtmosphericHour[];
-	readonly coastFoF2: ArrayLike<number>;
 	readonly vessel: Terminal;
 	readonly station: Terminal;
+	readonly vesselNoise: NoiseAtPlace;
+	readonly coastNoise: NoiseAtPlace;
 }
-
-/** Overwritten for each hour. */
-const toVesselNoise = new Float64Array(3);
-const toCoastNoise = new Float64Array(3);
 
 function fillRow(
 	{ dropEarly = true, strongerDb = 0 }: TableQuestion,
@@ -114,35 +146,32 @@ function fillRow(
 	here: Here,
 ): void {
 	const { fMHz, sent, sentBack, ground } = row;
-	const { at, ways, gain, km, vesselHours, vesselFoF2, coastHours, coastFoF2, vessel, station } = here;
+	const { at, ways, gain, km, vessel, station } = here;
 	const isGround = km < ground.endKm;
 	const groundDb = isGround ? groundPathDb(ground, km, fMHz, vessel) + strongerDb : 0;
 	const groundBackDb = isGround && sentBack !== null ? groundPathDb(ground, km, fMHz, station) + strongerDb : 0;
+	const there = here.vesselNoise.day(fMHz, row.vesselNoise);
+	const back = row.coastNoise === null ? there : here.coastNoise.day(fMHz, row.coastNoise);
 	for (let hour = 0; hour < HOURS_PER_DAY; hour++) {
-		row.vesselNoise.into(toVesselNoise, vesselHours[hour]!, fMHz > vesselFoF2[hour]!);
-		let there = isGround ? groundChance(sent, groundDb, toVesselNoise) : 0;
-		let back = 0;
-		if (sentBack !== null) {
-			row.coastNoise?.into(toCoastNoise, coastHours[hour]!, fMHz > coastFoF2[hour]!);
-			if (isGround) back = groundChance(sentBack, groundBackDb, toCoastNoise);
-		}
+		const noise = there.subarray(hour * NOISE_PARTS, (hour + 1) * NOISE_PARTS);
+		const noiseBack = back.subarray(hour * NOISE_PARTS, (hour + 1) * NOISE_PARTS);
+		let chance = isGround ? groundChance(sent, groundDb, noise) : 0;
+		let chanceBack = isGround && sentBack !== null ? groundChance(sentBack, groundBackDb, noiseBack) : 0;
 		for (const way of ways[hour]!) {
-			if (dropEarly && isHopeless(skyWaveCeilingDb(way, fMHz, gain.most) + strongerDb, sent, sentBack)) continue;
+			if (dropEarly) {
+				const ceilingDb = skyWaveCeilingDb(way, fMHz, gain.most) + strongerDb;
+				const isHopeless = shortDb(ceilingDb, sent, noise) > HOPELESS_DB;
+				if (isHopeless && (sentBack === null || shortDb(ceilingDb, sentBack, noiseBack) > HOPELESS_DB)) continue;
+			}
 			const pathDb = skyWaveDb(way, fMHz, gain.path) + strongerDb;
 			const ratio = fMHz / basicMufMHz(way);
 			const latitude = latitudeOf(way);
-			there = Math.max(there, skyChance(sent, pathDb, ratio, latitude, toVesselNoise));
-			if (sentBack !== null) back = Math.max(back, skyChance(sentBack, pathDb, ratio, latitude, toCoastNoise));
+			chance = Math.max(chance, skyChance(sent, pathDb, ratio, latitude, noise));
+			if (sentBack !== null) chanceBack = Math.max(chanceBack, skyChance(sentBack, pathDb, ratio, latitude, noiseBack));
 		}
-		toVessel[at + hour] = there;
-		if (toCoast !== null) toCoast[at + hour] = back;
+		toVessel[at + hour] = chance;
+		if (toCoast !== null) toCoast[at + hour] = chanceBack;
 	}
-}
-
-function isHopeless(ceilingDb: number, sent: Sending, sentBack: Sending | null): boolean {
-	return (
-		shortDb(ceilingDb, sent, toVesselNoise) > HOPELESS_DB && (sentBack === null || shortDb(ceilingDb, sentBack, toCoastNoise) > HOPELESS_DB)
-	);
 }
 
 /** dB by which a sky wave stands under its need. */
@@ -201,16 +230,4 @@ function gainOf({ vessel, samples }: TableQuestion, station: Terminal): CircuitG
 	const path = circuitGain(station, { ...vessel, position });
 	const sines = Array.from({ length: ELEVATIONS }, (_, step) => step / (ELEVATIONS - 1));
 	return { path, most: Math.max(path.low, ...sines.map(path.at)) };
-}
-
-function atmosphere({ position }: Terminal, { month }: SkyMonth): readonly AtmosphericHour[] {
-	return Array.from({ length: HOURS_PER_DAY }, (_, utcHour) => atmosphericHour({ month, utcHour, position }));
-}
-
-function remembered(known: Map<number, readonly AtmosphericHour[]>, month: SkyMonth, station: Terminal): readonly AtmosphericHour[] {
-	const before = known.get(month.month);
-	if (before !== undefined) return before;
-	const hours = atmosphere(station, month);
-	known.set(month.month, hours);
-	return hours;
 }
