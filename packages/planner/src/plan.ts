@@ -81,8 +81,8 @@ export interface PlanOptions {
 	readonly hearing: Hearing;
 }
 
-/** Days between the dated positions that the choice looks at. */
-const STEP_DAYS = 2;
+/** Days between the dated positions that the choice looks at: a hearing worked out beforehand takes the same. */
+export const STEP_DAYS = 2;
 
 /** From a job and the directory to a checked layout. The same input gives the same plan, to the bit, in every engine. */
 export function plan(resolved: ResolvedJob, shipped: Directory, { on, checkList, hearing }: PlanOptions): Plan {
