@@ -5,6 +5,7 @@ import { compareCommand } from "./commands/compare.ts";
 import { dialCommand } from "./commands/dial.ts";
 import { exportCommand, findCommand, importCommand, showCommand } from "./commands/directory.ts";
 import { planCommand } from "./commands/plan.ts";
+import { reachCommand } from "./commands/reach.ts";
 import { type Context, EXIT, type Exit, UsageError } from "./context.ts";
 
 /** Runs one command line and returns the exit code: 0, 1 when something was found, 2 when the input could not be read. */
@@ -85,6 +86,22 @@ function buildProgram(context: Context, done: (exit: Exit) => void): Command {
 		.option("--ship <khz>", "published frequency of the ship's side, where there are two")
 		.addOption(json())
 		.action((khz: string, flags) => done(dialCommand(context, khz, flags)));
+
+	program
+		.command("reach")
+		.description("Say when a station, or a place, will be heard at a position in a month, and how sure that is.")
+		.requiredOption("--from <place>", "id of a station (directory find), or a position as -33.9,18.43")
+		.requiredOption("--to <position>", "the vessel, as -33.9,18.43 or 33 54S 018 26E")
+		.requiredOption("--month <month>", "YYYY-MM")
+		.option("--khz <khz...>", "these frequencies only (default: the station's listings, or one of each marine band)")
+		.option("--emission <class>", "class of emission: J3E, F3C, F1B ... (default: the listing's, or J3E)")
+		.option("--power <watts>", "power of the sender (default: the directory's, or an assumed one, which is shown)")
+		.option("--sunspots <n>", "smoothed sunspot number on the old scale (default: observed or forecast)")
+		.option("--why [hour]", "explain that hour UTC step by step, in figures (default 12)")
+		.addOption(on())
+		.addOption(shop())
+		.addOption(json())
+		.action((flags) => done(reachCommand(context, flags)));
 
 	const directory = program.command("directory").description("Look things up in the directory, take it out, put edits in.");
 	directory

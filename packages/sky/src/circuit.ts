@@ -53,27 +53,27 @@ export function sending(signal: Signal, sender: Terminal): Sending | null {
 	};
 }
 
-/** The noise at the receiver in one hour, as `NoiseAtFrequency` writes it: median above kT0b, and deciles from it, dB. */
-export type NoiseNow = ArrayLike<number>;
+/** Numbers an hour in a series of noise: median above kT0b, upper and lower decile from it, dB, as `NoiseAtFrequency` writes them. */
+export const NOISE_PARTS = 3;
 
-/** Chance from 0 to 1 by sky wave. @param pathDb from `skyWaveDb` @param ratio frequency over the path's basic MUF */
-export function skyChance(sent: Sending, pathDb: number, ratio: number, latitude: LatitudeClass, noise: NoiseNow): number {
-	return chanceOf({
-		snrDb: sent.skyPowerDbw + pathDb - sent.skyNoiseDbw - noise[0]!,
-		neededDb: sent.skyNeed.snrDb,
-		upperDb: skyRatioUpperDb(ratio, latitude, noise[2]!),
-		lowerDb: skyRatioLowerDb(ratio, latitude, noise[1]!),
-	});
+/**
+ * Chance from 0 to 1 by sky wave.
+ * @param pathDb from `skyWaveDb` @param ratio frequency over the path's basic MUF @param noise at the receiver; the hour's stands from `at` on
+ */
+export function skyChance(sent: Sending, pathDb: number, ratio: number, latitude: LatitudeClass, noise: ArrayLike<number>, at = 0): number {
+	const snrDb = sent.skyPowerDbw + pathDb - sent.skyNoiseDbw - noise[at]!;
+	const neededDb = sent.skyNeed.snrDb;
+	if (neededDb - snrDb > HOPELESS_DB) return 0;
+	const upperDb = skyRatioUpperDb(ratio, latitude, noise[at + 2]!);
+	return chanceOf({ snrDb, neededDb, upperDb, lowerDb: skyRatioLowerDb(ratio, latitude, noise[at + 1]!) });
 }
 
-/** Chance from 0 to 1 by ground wave. @param pathDb from `groundPathDb` */
-export function groundChance(sent: Sending, pathDb: number, noise: NoiseNow): number {
-	return chanceOf({
-		snrDb: sent.groundPowerDbw + pathDb - sent.groundNoiseDbw - noise[0]!,
-		neededDb: sent.groundNeed.snrDb,
-		upperDb: groundRatioUpperDb(noise[2]!),
-		lowerDb: groundRatioLowerDb(noise[1]!),
-	});
+/** Chance from 0 to 1 by ground wave. @param pathDb from `groundPathDb` @param noise as `skyChance` */
+export function groundChance(sent: Sending, pathDb: number, noise: ArrayLike<number>, at = 0): number {
+	const snrDb = sent.groundPowerDbw + pathDb - sent.groundNoiseDbw - noise[at]!;
+	const neededDb = sent.groundNeed.snrDb;
+	if (neededDb - snrDb > HOPELESS_DB) return 0;
+	return chanceOf({ snrDb, neededDb, upperDb: groundRatioUpperDb(noise[at + 2]!), lowerDb: groundRatioLowerDb(noise[at + 1]!) });
 }
 
 /** dB from the power radiated as a ground wave to the power that the receiver's aerial gives. */

@@ -34,6 +34,7 @@ export { type MonthWanted, type SkyMonth, skyMonth } from "./skyWaveMonth.ts";
 export * from "./skyWaveMuf.ts";
 export * from "./skyWaveSkip.ts";
 export * from "./skyWaveWhy.ts";
+export { type YearMonth, yearMonth } from "./solarMonth.ts";
 export { type Sunspots, sunspots } from "./solarSunspots.ts";
 export { chanceOfSupport, type MufSpread } from "./support.ts";
 export * from "./terminal.ts";

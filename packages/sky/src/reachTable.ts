@@ -1,5 +1,5 @@
 import { distanceKm } from "@skipwright/sphere";
-import { groundChance, groundPathDb, HOPELESS_DB, type NoiseNow, type Sending, sending, skyChance } from "./circuit.ts";
+import { groundChance, groundPathDb, HOPELESS_DB, NOISE_PARTS, type Sending, sending, skyChance } from "./circuit.ts";
 import type { Ionosphere } from "./controlPoints.ts";
 import { GROUNDS } from "./groundConstants.ts";
 import { type GroundWaveTable, groundWaveTable } from "./groundWaveTable.ts";
@@ -90,8 +90,8 @@ export function reachTable(question: TableQuestion): ReachTable {
 	return table;
 }
 
-/** Numbers an hour in a table of noise: median above kT0b, upper and lower decile, dB. */
-const NOISE_PARTS = 3;
+/** Overwritten hour by hour. */
+const now = new Float64Array(NOISE_PARTS);
 
 /** Noise at one place in one month, by frequency: asked for often, worked out once. */
 class NoiseAtPlace {
@@ -113,8 +113,8 @@ class NoiseAtPlace {
 		if (this.#hours.length === 0) this.#readSky();
 		const day = new Float64Array(HOURS_PER_DAY * NOISE_PARTS);
 		for (let hour = 0; hour < HOURS_PER_DAY; hour++) {
-			const out = day.subarray(hour * NOISE_PARTS, (hour + 1) * NOISE_PARTS);
-			noise.into(out, this.#hours[hour]!, fMHz > this.#foF2MHz[hour]!);
+			noise.into(now, this.#hours[hour]!, fMHz > this.#foF2MHz[hour]!);
+			day.set(now, hour * NOISE_PARTS);
 		}
 		this.#known.set(fMHz, day);
 		return day;
@@ -153,21 +153,20 @@ function fillRow(
 	const there = here.vesselNoise.day(fMHz, row.vesselNoise);
 	const back = row.coastNoise === null ? there : here.coastNoise.day(fMHz, row.coastNoise);
 	for (let hour = 0; hour < HOURS_PER_DAY; hour++) {
-		const noise = there.subarray(hour * NOISE_PARTS, (hour + 1) * NOISE_PARTS);
-		const noiseBack = back.subarray(hour * NOISE_PARTS, (hour + 1) * NOISE_PARTS);
-		let chance = isGround ? groundChance(sent, groundDb, noise) : 0;
-		let chanceBack = isGround && sentBack !== null ? groundChance(sentBack, groundBackDb, noiseBack) : 0;
+		const now = hour * NOISE_PARTS;
+		let chance = isGround ? groundChance(sent, groundDb, there, now) : 0;
+		let chanceBack = isGround && sentBack !== null ? groundChance(sentBack, groundBackDb, back, now) : 0;
 		for (const way of ways[hour]!) {
 			if (dropEarly) {
 				const ceilingDb = skyWaveCeilingDb(way, fMHz, gain.most) + strongerDb;
-				const isHopeless = shortDb(ceilingDb, sent, noise) > HOPELESS_DB;
-				if (isHopeless && (sentBack === null || shortDb(ceilingDb, sentBack, noiseBack) > HOPELESS_DB)) continue;
+				const isHopeless = shortDb(ceilingDb, sent, there[now]!) > HOPELESS_DB;
+				if (isHopeless && (sentBack === null || shortDb(ceilingDb, sentBack, back[now]!) > HOPELESS_DB)) continue;
 			}
 			const pathDb = skyWaveDb(way, fMHz, gain.path) + strongerDb;
 			const ratio = fMHz / basicMufMHz(way);
 			const latitude = latitudeOf(way);
-			chance = Math.max(chance, skyChance(sent, pathDb, ratio, latitude, noise));
-			if (sentBack !== null) chanceBack = Math.max(chanceBack, skyChance(sentBack, pathDb, ratio, latitude, noiseBack));
+			chance = Math.max(chance, skyChance(sent, pathDb, ratio, latitude, there, now));
+			if (sentBack !== null) chanceBack = Math.max(chanceBack, skyChance(sentBack, pathDb, ratio, latitude, back, now));
 		}
 		toVessel[at + hour] = chance;
 		if (toCoast !== null) toCoast[at + hour] = chanceBack;
@@ -175,8 +174,8 @@ function fillRow(
 }
 
 /** dB by which a sky wave stands under its need. */
-function shortDb(pathDb: number, { skyNeed, skyPowerDbw, skyNoiseDbw }: Sending, noise: NoiseNow): number {
-	return skyNeed.snrDb - (skyPowerDbw + pathDb - skyNoiseDbw - noise[0]!);
+function shortDb(pathDb: number, { skyNeed, skyPowerDbw, skyNoiseDbw }: Sending, noiseDb: number): number {
+	return skyNeed.snrDb - (skyPowerDbw + pathDb - skyNoiseDbw - noiseDb);
 }
 
 function prepared(
