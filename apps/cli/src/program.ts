@@ -6,6 +6,7 @@ import { dialCommand } from "./commands/dial.ts";
 import { exportCommand, findCommand, importCommand, showCommand } from "./commands/directory.ts";
 import { planCommand } from "./commands/plan.ts";
 import { reachCommand } from "./commands/reach.ts";
+import { skyCommand } from "./commands/sky.ts";
 import { type Context, EXIT, type Exit, UsageError } from "./context.ts";
 
 /** Runs one command line and returns the exit code: 0, 1 when something was found, 2 when the input could not be read. */
@@ -102,6 +103,17 @@ function buildProgram(context: Context, done: (exit: Exit) => void): Command {
 		.addOption(shop())
 		.addOption(json())
 		.action((flags) => done(reachCommand(context, flags)));
+
+	program
+		.command("sky")
+		.description("Tell the ionosphere over a place, or work foF2 and M(3000)F2 out for the rows of a CSV file.")
+		.option("--at <position>", "place, as -33.9,18.43 or 33 54S 018 26E")
+		.option("--month <month>", "YYYY-MM")
+		.option("--hour <hour>", "UTC, 0 to 24, fractions too")
+		.option("--sunspots <n>", "smoothed sunspot number on the old scale (default: observed or forecast)")
+		.option("--rows <file>", "CSV with month, utc_hour, lat_deg, lon_deg_east, R12 and optional field_epoch")
+		.addOption(json())
+		.action((flags) => done(skyCommand(context, flags)));
 
 	const directory = program.command("directory").description("Look things up in the directory, take it out, put edits in.");
 	directory

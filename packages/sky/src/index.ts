@@ -28,6 +28,8 @@ export * from "./reachTable.ts";
 export * from "./reliabilityChance.ts";
 export * from "./reliabilitySpread.ts";
 export * from "./season.ts";
+export * from "./skyAt.ts";
+export * from "./skyRows.ts";
 export { FIELD_TO_POWER_DB, NOTHING_DB, skyWaveCeilingDb, skyWaveDb } from "./skyWave.ts";
 export { type SkyDay, type SkyHour, skyDay, skyHour } from "./skyWaveHour.ts";
 export { type MonthWanted, type SkyMonth, skyMonth } from "./skyWaveMonth.ts";
