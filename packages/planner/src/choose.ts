@@ -50,7 +50,7 @@ export function choose(input: ChoiceInput): Choice {
 	};
 	for (const candidate of candidates.filter(({ want }) => want === "guard" || want === "safety-text")) {
 		const heard = candidate.want === "guard" || candidate.id.startsWith("safety/") || isHeard(candidate, input.coverage);
-		if (!heard) leftOut.push({ listing: candidate.id, why: "not heard on this voyage at its times" });
+		if (!heard) leftOut.push({ listing: candidate.id, why: "not heard on this voyage at its times, or about other waters" });
 		else {
 			take(candidate);
 			if (!chosen.includes(candidate)) chosen.push(candidate); // never traded: the layout makes room for it
@@ -154,7 +154,7 @@ class Scores {
 		if (all.length > 0 && all.every((cells) => cells === null))
 			return "cannot tell whether it is heard: the station's position is not known";
 		if (all.length > 0 && all.every((cells) => cells === null || cells.every((cell) => cell === 0)))
-			return "not heard on this voyage at its times";
+			return "not heard on this voyage at its times, or about other waters";
 		return "adds little to what is chosen";
 	}
 

@@ -1,6 +1,7 @@
 import { airtimeOf, type Directory, type Listing, scheduleKnown, scheduleOf, stationOf } from "@skipwright/directory";
 import type { VoyageSample } from "@skipwright/job";
 import type { Hearing } from "./hearing.ts";
+import { isRelevant } from "./relevance.ts";
 
 export const HOURS_PER_DAY = 24;
 
@@ -11,7 +12,7 @@ const UNKNOWN_STATUS_SHARE = 0.5;
 
 /**
  * How far a listing is heard along a voyage: for each sample and UTC hour, in that order, the share of the hour in which it is on the air and
- * heard, 0 to 1. Null where it cannot be told.
+ * heard, 0 to 1; nothing where it speaks of other waters. Null where it cannot be told.
  */
 export function coverageOf(
 	directory: Directory,
@@ -25,6 +26,7 @@ export function coverageOf(
 	if (known === "off") return cells;
 	const share = listing.status === "unknown" ? UNKNOWN_STATUS_SHARE : 1;
 	for (const [index, sample] of samples.entries()) {
+		if (!isRelevant(listing, from.station, sample)) continue;
 		const heard = new Float64Array(HOURS_PER_DAY);
 		let any = false;
 		for (let hour = 0; hour < HOURS_PER_DAY; hour++) {
