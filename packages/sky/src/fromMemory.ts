@@ -480,6 +480,44 @@ export const MEMORY = {
 		unit: "km",
 		value: { from: 7000, to: 9000 },
 	},
+	// ---- maps and sunspots ----
+	foF2R12Cap: {
+		id: "foF2R12Cap",
+		mark: "M",
+		what: "foF2 rises no more with the smoothed sunspot number beyond this one, ITU-R P.533 section 3.4",
+		unit: "R12",
+		value: 160,
+	},
+	m3000F2Floor: {
+		id: "m3000F2Floor",
+		mark: "own",
+		what: "M(3000)F2 of the maps is taken no lower: the equation of B in ITU-R P.1240 misbehaves near 2",
+		unit: "1",
+		value: 1.8,
+	},
+	sunspotScale: {
+		id: "sunspotScale",
+		mark: "M",
+		what: "Factor from the sunspot numbers published since 2015 to the scale before, on which R12 of ITU-R P.371 and the maps stand",
+		unit: "1",
+		value: 0.7,
+	},
+	sunspotSpread: {
+		id: "sunspotSpread",
+		mark: "own",
+		what:
+			"How far a smoothed sunspot number may lie off, as a share of itself and at least so many of the new scale: of a forecast (one of " +
+			"May 2023 put the peak of 2024 a third too low) and of a figure taken across a gap or from an earlier cycle",
+		unit: "1 and sunspots",
+		value: { forecast: { share: 0.3, least: 10 }, guessed: { share: 0.5, least: 25 } },
+	},
+	solarCycle: {
+		id: "solarCycle",
+		mark: "own",
+		what: "Length of a solar cycle: past the last forecast the same month one cycle earlier stands in",
+		unit: "months",
+		value: 132,
+	},
 } as const satisfies Readonly<Record<string, FromMemory>>;
 
 export type MemoryId = keyof typeof MEMORY;
