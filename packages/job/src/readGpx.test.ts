@@ -31,21 +31,36 @@ describe("readGpx", () => {
 		expect(stagesOf({ points }).map(({ name }) => name)).toEqual(["Cape Town to Jamestown & roads", "at Jamestown & roads"]);
 	});
 
-	const refused: readonly (readonly [string, string, RegExp])[] = [
-		["no time", ROUTE.replace("<time>2027-02-08T06:00:00Z</time>", ""), /line 7: expected a time with its zone/],
-		["a day without time", ROUTE.replace("2027-02-08T06:00:00Z", "2027-02-08"), /line 7: .*got "2027-02-08"/],
-		["local time", ROUTE.replace("2027-02-08T06:00:00Z", "2027-02-08T06:00:00"), /line 7: .*with its zone/],
-		["back in time", ROUTE.replace("2027-02-08", "2027-01-08"), /line 7: expected a point no earlier/],
-		["a latitude beyond the pole", ROUTE.replace('lat="-25"', 'lat="-95"'), /line 7: expected lat/],
-		["a decimal comma", ROUTE.replace('lat="-25"', 'lat="-25,0"'), /line 7: expected lat/],
-		["an entity of its own", ROUTE.replace("&amp;", "&boom;"), /line 8: expected only &amp;/],
-		["a document type", ROUTE.replace("<gpx", "<!DOCTYPE gpx [<!ENTITY a 'b'>]>\n<gpx"), /line 2: expected no document type/],
-		["a tag left open", ROUTE.replace("</rte>", ""), /expected <\/rte>/],
-		["no points", "<gpx></gpx>", /track, route or way points/],
-		["another format", "<kml/>", /<gpx> as the root/],
-		["nothing", "", /a root element/],
+	const NAMED = "only &amp; &lt; &gt; &quot; &apos; and character references after &";
+	const refused: readonly (readonly [string, string, string])[] = [
+		["no time", ROUTE.replace("<time>2027-02-08T06:00:00Z</time>", ""), "line 7, column 20: expected a time with its zone"],
+		["a day without time", ROUTE.replace("2027-02-08T06:00:00Z", "2027-02-08"), 'T06:30:00Z</time>, got "2027-02-08"'],
+		["local time", ROUTE.replace("2027-02-08T06:00:00Z", "2027-02-08T06:00:00"), "line 7, column 20: expected a time with its zone"],
+		["back in time", ROUTE.replace("2027-02-08", "2027-01-08"), "line 7, column 20: expected a point no earlier"],
+		["a latitude beyond the pole", ROUTE.replace('lat="-25"', 'lat="-95"'), 'line 7, column 20: expected lat="..."'],
+		["a decimal comma", ROUTE.replace('lat="-25"', 'lat="-25,0"'), 'line 7, column 20: expected lat="..."'],
+		["no latitude", ROUTE.replace('lat="-25"', ""), 'line 7, column 20: expected lat="..."'],
+		["a point in a point", ROUTE.replace("<name>Cape Town</name>", '<wpt lat="1" lon="2"/>'), "no <wpt> inside another point"],
+		["an entity of its own", ROUTE.replace("&amp;", "&boom;"), `line 8, column 65: expected ${NAMED}, got "&boom; roads`],
+		["a bare &", ROUTE.replace("&amp;", "&"), `line 8, column 65: expected ${NAMED}, got "& roads`],
+		["a bare & before a good reference", ROUTE.replace("&amp;", "& a &gt;"), `line 8, column 65: expected ${NAMED}, got "& a`],
+		["a bare & in an attribute", ROUTE.replace('"test"', '"this & that"'), `line 2, column 34: expected ${NAMED}, got "& that`],
+		["a character that XML has not", ROUTE.replace("&amp;", "&#0;"), `line 8, column 65: expected ${NAMED}, got "&#0; roads`],
+		["a document type", ROUTE.replace("<gpx", "<!DOCTYPE gpx [<!ENTITY a 'b'>\n]>\n<gpx"), "line 2, column 1: expected no document type"],
+		["a tag left open", ROUTE.replace("</rte>", ""), 'line 12, column 1: expected </rte>, got "</gpx>"'],
+		["a file cut short", ROUTE.slice(0, ROUTE.indexOf("<rtept")), 'line 6, column 5: expected </rte> before the end, got ""'],
+		[
+			"an attribute without quotes",
+			ROUTE.replace('lat="-25"', "lat=-25"),
+			"line 7, column 31: expected well-formed XML (unquoted attribute",
+		],
+		["an attribute twice", ROUTE.replace('lat="-25"', 'lat="-25" lat="-26"'), "expected well-formed XML (duplicate attribute: lat)"],
+		["a second root", `${ROUTE}<gpx/>`, "line 12, column 11: expected well-formed XML (documents may contain only one root)"],
+		["no points", "<gpx></gpx>", "line 1, column 1: expected a GPX file with track, route or way points"],
+		["another format", '<?xml version="1.0"?>\n<kml/>', "line 2, column 1: expected a GPX file: <gpx> as the root element"],
+		["nothing", "", "line 1, column 1: expected a root element"],
 	];
-	it.each(refused)("refuses %s and names the line", (_what, text, message) => {
+	it.each(refused)("refuses %s and names line and column", (_what, text, message) => {
 		expect(() => readGpx("r.gpx", text)).toThrow(message);
 		expect(() => readGpx("r.gpx", text)).toThrow(BadInputError);
 	});
