@@ -42,7 +42,7 @@ export function magneticField(where: Position, heightKm: number, when: number | 
 	magneticComponentsInto(model, { ...where, heightKm }, components, 0);
 	const [northNt = 0, eastNt = 0, downNt = 0] = components;
 	const horizontalNt = Math.sqrt(northNt * northNt + eastNt * eastNt);
-	const totalNt = Math.sqrt(horizontalNt * horizontalNt + downNt * downNt);
+	const totalNt = Math.sqrt(northNt * northNt + eastNt * eastNt + downNt * downNt);
 	const dipDeg = atan2(downNt, horizontalNt) * DEGREES_PER_RADIAN;
 	return {
 		northNt,
