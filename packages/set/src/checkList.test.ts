@@ -79,6 +79,22 @@ describe("what the dial stands for", () => {
 		expect(codes(line)).toEqual(expected);
 	});
 
+	test("a data mode that shows the carrier, or the mark: the step is the set's own, above the centre on lower sideband", () => {
+		const inMode = (FSK: CheckOptions["profile"]["modes"]["FSK"]) => ({ profile: { ...twin180, modes: { ...twin180.modes, FSK } } });
+		const lower = inMode({ shows: "carrier", audioCentreHz: 2_200, sideband: "lower" });
+		expect(codes("data 1 NTX518 520.2 - FSK", lower)).toEqual([]);
+		expect(codes("data 1 NTX518 515.8 - FSK", lower)).toEqual(["offset-missing"]);
+		expect(codes("data 1 NTX518 518 - FSK", lower)).toEqual(["offset-missing"]);
+		expect(codes("data 1 NTX518 522.4 - FSK", lower)).toEqual(["offset-twice"]);
+		expect(findings("data 1 NTX518 518 - FSK", lower)[0]?.remedy).toBe("FSK 520.2 kHz (published 518 plus 2.2)");
+		const upper = inMode({ shows: "carrier", audioCentreHz: 2_200 });
+		expect(codes("data 1 NTX518 515.8 - FSK", upper)).toEqual([]);
+		expect(codes("data 1 NTX518 520.2 - FSK", upper)).toEqual(["offset-missing"]);
+		const mark = inMode({ shows: "mark", shiftHz: 170, sense: "reversed" });
+		expect(codes("data 1 NTX518 518.1 - FSK", mark)).toEqual([]);
+		expect(codes("data 1 NTX518 518 - FSK", mark)).toEqual(["offset-missing"]);
+	});
+
 	test("the USB dials of 4209.5, 6314, 8416.5, 12579 and 16806.5 lie 0.3 kHz from DSC and are right (facts: emissions, trap)", () => {
 		const dials = [4207.8, 6312.3, 8414.8, 12577.3, 16804.8];
 		for (const dial of dials) expect(codes(`data 1 MSI ${dial} - USB`), String(dial)).toEqual([]);

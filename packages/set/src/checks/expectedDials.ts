@@ -88,21 +88,23 @@ function dataDials(published: Published, mode: Mode, convention: DialConvention,
 	const isChartHere = isChart(published.emission);
 	const shown = dialFor(published, convention, { mode });
 	const usual = isChartHere ? CHART_AUDIO_HZ : DATA_AUDIO_HZ;
-	const own = "dialHz" in shown && display.shows === "carrier" ? Math.abs(centre - shown.dialHz) : usual;
+	const step = "dialHz" in shown && display.shows === "carrier" ? shown.dialHz - centre : usual * (mode === "LSB" ? 1 : -1);
+	const own = Math.abs(step);
 	const other = isChartHere ? DATA_AUDIO_HZ : CHART_AUDIO_HZ;
 	if (fit === "wrong-mode") {
 		add(centre, fit);
 		add(centre - own, fit);
 	} else if (display.shows === "carrier") {
-		const sign = mode === "LSB" ? 1 : -1;
-		add(centre + sign * own, fit);
+		const sign = Math.sign(step); // above the centre on lower sideband
+		add(centre + step, fit);
 		if (mode === "LSB") add(centre - own, "wrong-sideband"); // the USB dial, keyed on LSB
 		add(centre, "offset-missing");
 		add(centre + sign * other, "offset-missing");
-		if (mode !== "LSB") add(centre + own, "offset-missing"); // the wrong sign
-		add(centre + 2 * sign * own, "offset-twice");
+		if (mode !== "LSB") add(centre - step, "offset-missing"); // the wrong sign
+		add(centre + 2 * step, "offset-twice");
 	} else {
 		add("dialHz" in shown ? shown.dialHz : centre, fit);
+		add(centre, "offset-missing"); // where the mode shows the mark
 		for (const offset of [-own, -other, own]) add(centre + offset, "offset-twice");
 	}
 }

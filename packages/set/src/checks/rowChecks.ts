@@ -85,12 +85,13 @@ function pairFinding(row: Row, pair: PairState): Finding | null {
 function offset(row: Row, { best, fit }: Match): Finding | null {
 	if (best === null || best.right === null || (fit !== "offset-missing" && fit !== "offset-twice")) return null;
 	const { name, published } = best.known;
-	const step = khz(Math.abs(published.hz - best.right.dialHz));
+	const below = published.hz - best.right.dialHz;
+	const step = `${below < 0 ? "plus" : "less"} ${khz(Math.abs(below))}`;
 	const how =
 		fit === "offset-twice"
 			? `the step from the published figure is taken twice, or where the mode already shows the centre`
 			: `the step from the published centre ${khz(published.hz)} to the dial is missing, the other service's, or the wrong way`;
-	const remedy = `${best.right.mode} ${khz(best.right.dialHz)} kHz${step === "0" ? " (the set shows the centre)" : ` (published ${khz(published.hz)} less ${step})`}`;
+	const remedy = `${best.right.mode} ${khz(best.right.dialHz)} kHz${below === 0 ? " (the set shows the centre)" : ` (published ${khz(published.hz)} ${step})`}`;
 	return rowFinding(row, fit, "fix", `${row.mode} ${khz(row.receive)} kHz for ${name}: ${how}`, remedy);
 }
 
