@@ -1,6 +1,7 @@
 import { type Directory, stationById } from "@skipwright/directory";
 import { type ResolvedJob, type VoyageSample, voyageSamples } from "@skipwright/job";
 import { type Hearing, STEP_DAYS } from "@skipwright/planner";
+import type { ServiceId } from "@skipwright/rules";
 import {
 	chanceAtMinute,
 	mapIonosphere,
@@ -14,6 +15,8 @@ import {
 import { coastPower, coastTerminal, signalOf, vesselTerminal } from "./terminals.ts";
 
 const HOURS_PER_DAY = 24;
+/** Services in which the vessel sends too: the worse direction holds. */
+const TWO_WAY: ReadonlySet<ServiceId> = new Set(["voice-working", "dsc-watch"]);
 
 /** Predicted reach along a job's voyage, worked out once for every listing of the directory: what the planner asks for. */
 export function reachHearing(resolved: ResolvedJob, directory: Directory, givenSunspots?: number): Hearing {
@@ -35,11 +38,12 @@ export function reachHearing(resolved: ResolvedJob, directory: Directory, givenS
 		months.set(name, known);
 		return { position, ...known };
 	});
-	const { toVessel } = reachTable({
+	const { toVessel, toCoast } = reachTable({
 		vessel: vesselTerminal(resolved.job),
 		stations: [...senders.values()].map(({ terminal }) => terminal),
 		rows,
 		samples: vesselSamples,
+		bothWays: true,
 	});
 	const rowOf = new Map(rows.map(({ id }, index) => [id, index]));
 	const sampleOf = new Map(samples.map(({ atMs }, index) => [atMs, index]));
@@ -51,7 +55,8 @@ export function reachHearing(resolved: ResolvedJob, directory: Directory, givenS
 			const at = sampleOf.get(sample.atMs);
 			if (row === undefined || at === undefined) return null;
 			const start = (row * samples.length + at) * HOURS_PER_DAY;
-			const chance = chanceAtMinute(toVessel.subarray(start, start + HOURS_PER_DAY), minute);
+			const chanceBy = (table: Float64Array) => chanceAtMinute(table.subarray(start, start + HOURS_PER_DAY), minute);
+			const chance = TWO_WAY.has(listing.service) ? Math.min(chanceBy(toVessel), chanceBy(toCoast!)) : chanceBy(toVessel);
 			return Number.isNaN(chance) ? null : chance;
 		},
 	};
