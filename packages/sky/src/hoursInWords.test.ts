@@ -9,9 +9,12 @@ const with_ = (base: number, ...spans: readonly (readonly [number, number, numbe
 
 describe("hours in words", () => {
 	test("runs, over midnight, all day and never", () => {
-		expect(hoursInWords(with_(0, [6, 10, 0.9], [10, 12, 0.5]))).toBe("good 0600-1000, fair 1000-1200; not heard otherwise");
+		expect(hoursInWords(with_(0, [6, 10, 0.9], [10, 12, 0.5]))).toBe("good 0600-1000; fair 1000-1200; not heard otherwise");
+		expect(hoursInWords(with_(0, [5, 6, 0.5], [6, 10, 0.9], [10, 12, 0.5], [23, 24, 0.5]))).toBe(
+			"good 0600-1000; fair 0500-0600, 1000-1200, 2300-2400; not heard otherwise",
+		);
 		expect(hoursInWords(with_(0, [22, 24, 0.8], [0, 3, 0.8]))).toBe("good 2200-0300; not heard otherwise");
-		expect(hoursInWords(with_(0.2, [0, 12, 0.8]))).toBe("good 0000-1200, poor 1200-2400");
+		expect(hoursInWords(with_(0.2, [0, 12, 0.8]))).toBe("good 0000-1200; poor 1200-2400");
 		expect(hoursInWords(day(0.8))).toBe("good all day");
 		expect(hoursInWords(day(0.1))).toBe("not heard");
 	});

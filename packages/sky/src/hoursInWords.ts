@@ -32,17 +32,22 @@ export function hourRuns(chances: ArrayLike<number>): readonly HourRun[] {
 	});
 }
 
-/** @example `"good 0600-1000, fair 1000-1200; not heard otherwise"` */
+/**
+ * Best grade first, the runs of each in the order of the day.
+ * @example `"good 0600-1000; fair 0400-0600, 1000-1200; not heard otherwise"`
+ */
 export function hoursInWords(chances: ArrayLike<number>): string {
 	const runs = hourRuns(chances);
-	const heard = runs.filter(({ word }) => word !== "none");
-	if (heard.length === 0) return "not heard";
-	const first = heard[0]!;
-	if (runs.length === 1) return `${first.word} all day`;
-	const text = heard.map(({ word, fromHour, toHour }) => `${word} ${hhmm(fromHour)}-${hhmm(toHour)}`).join(", ");
-	return heard.length === runs.length ? text : `${text}; not heard otherwise`;
+	const [first] = runs;
+	if (runs.length === 1 && first !== undefined) return first.word === "none" ? "not heard" : `${first.word} all day`;
+	const byGrade = GRADES_OF_CHANCE.flatMap(({ word }) => {
+		const hours = runs.filter((run) => run.word === word).map(({ fromHour, toHour }) => `${hhmm(fromHour)}-${hhmm(toHour)}`);
+		return hours.length === 0 ? [] : [`${word} ${hours.join(", ")}`];
+	});
+	return [...byGrade, ...(runs.some(({ word }) => word === "none") ? ["not heard otherwise"] : [])].join("; ");
 }
 
-function hhmm(hour: number): string {
+/** @example `hhmm(7)` is `"0700"` */
+export function hhmm(hour: number): string {
 	return `${String(hour).padStart(2, "0")}00`;
 }

@@ -2,6 +2,7 @@ export * from "./antenna.ts";
 export * from "./antennaCoast.ts";
 export * from "./antennaShortVertical.ts";
 export * from "./antennaVessel.ts";
+export * from "./bestHours.ts";
 export type { Ionosphere, PointDay } from "./controlPoints.ts";
 export * from "./foE.ts";
 export * from "./foESun.ts";
