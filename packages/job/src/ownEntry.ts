@@ -8,7 +8,10 @@ export interface OwnEntry {
 	readonly station: Station;
 }
 
-/** What `readOwnListingsCsv` makes of a row of a file, made of an entry of the job. */
+/**
+ * What `readOwnListingsCsv` makes of a row of a file, made of an entry of the job. One rule in both: nothing is sent unless a carrier to
+ * send on is given.
+ */
 export function ownEntry(own: OwnListing): OwnEntry {
 	const { source, asOf, confidence } = own;
 	const figure = hz(own.hz);

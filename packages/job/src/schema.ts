@@ -100,7 +100,7 @@ const OwnListing = z.strictObject({
 	means: z.enum(LISTED_MEANS).default("carrier"),
 	emission: z.enum(EMISSION_CLASSES).default("J3E"),
 	sideband: z.enum(["upper", "lower"]).default("upper"),
-	transmitHz: Hertz.nullable().default(null).describe("carrier the ship sends on; null: listen only"),
+	transmitHz: Hertz.nullable().default(null).describe("carrier the ship sends on; left out or null: receive only"),
 	schedule: z
 		.string()
 		.refine((text) => reads(parseSchedule, text), "times in UTC as 0700;1700-1730, or a word such as unknown")
