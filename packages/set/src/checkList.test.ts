@@ -140,6 +140,29 @@ describe("sending", () => {
 		expect(codes("data 1 DSC8 8414.5 - FSK")).toEqual([]);
 	});
 
+	test("the guard's own carrier counts too: Morse on it, the edge of AM; LSB from above falls on it", () => {
+		expect(codes("voice 1 KEY 4125 4125 CW")).toEqual(["wrong-mode", "distress-used-as-working"]);
+		expect(codes("voice 1 AM 8288 8288 AM")).toContain("distress-used-as-working");
+		expect(codes("voice 1 LSB 8294 8294 LSB")).toContain("distress-used-as-working");
+		expect(codes("voice 1 X 8297 8297 LSB")).toEqual(["wrong-sideband"]);
+	});
+
+	test("the remedy of a distress finding, carried out, ends it", () => {
+		const [voice] = findings("voice 1 BOB 8289 8289 USB");
+		expect(voice?.remedy).toBe("make it receive only, or a guard place: 8291 kHz both ways, USB, tag DIST 8291");
+		expect(codes("voice 1 DIST_8291 8291 8291 USB")).toEqual([]);
+		const [data] = findings("data 1 DSC8 8414.5 8414.5 FSK");
+		expect(data?.message).toContain("8414.5 kHz");
+		expect(data?.remedy).toBe("make it receive only"); // no tag makes a DSC frequency a place that sends
+	});
+
+	test("search and rescue carriers as guard places are right, though the band is aeronautical (RR Appendix 15)", () => {
+		for (const khz of [3023, 5680]) {
+			expect(codes(`voice 1 SAR_${khz} ${khz} ${khz} USB`)).toEqual([]);
+			expect(codes(`voice 1 BOB ${khz} ${khz} USB`)).toEqual(["distress-used-as-working"]);
+		}
+	});
+
 	test("calling pairs: 421 and 606 pass, 1221 and 1621 are a fix that names 12359 and 16537 (RR 52.221A, from memory)", () => {
 		expect(codes("voice 1 CH421 4417 4125 USB")).toEqual([]);
 		expect(codes("voice 1 CH606 6516 6215 USB")).toEqual([]);

@@ -1,5 +1,5 @@
 import { confidenceText } from "@skipwright/directory";
-import { isInAppendix17Voice, mayTransmit } from "@skipwright/rules";
+import { type Guard, isInAppendix17Voice, mayTransmit } from "@skipwright/rules";
 import { formatKhz, hz, type IsoDate } from "@skipwright/units";
 import type { Finding, Row } from "../types.ts";
 import { carrierOf, isChart } from "./expectedDials.ts";
@@ -9,7 +9,7 @@ import { isTuned, type Match } from "./matchRow.ts";
 import { nearMiss } from "./nearMiss.ts";
 import { type PairState, pairText } from "./pairs.ts";
 import { tagNames, tagWords } from "./tagNames.ts";
-import { distressFault, serviceFault, type TransmitContext, type TransmitFault } from "./transmit.ts";
+import { distressFault, isVoiceGuard, serviceFault, type TransmitContext, type TransmitFault } from "./transmit.ts";
 
 export interface RowContext extends TransmitContext {
 	readonly on: IsoDate;
@@ -178,14 +178,11 @@ function amateurCustom(row: Row): Finding | null {
 	return rowFinding(row, "wrong-sideband", "mind", `amateurs use ${custom} at ${khz(row.receive)} kHz by custom`, `try ${custom}`);
 }
 
-function sendingFinding(row: Row, { code, severity, detail, instead }: TransmitFault): Finding {
+function sendingFinding(row: Row, { code, severity, detail, instead, guard }: TransmitFault): Finding {
 	const sent = row.transmit === null ? "" : `transmit ${khz(row.transmit)} kHz ${row.mode}`;
 	switch (code) {
 		case "distress-used-as-working": {
-			const remedy =
-				instead === null
-					? "make it a guard place (the exact carrier both ways, USB, a tag such as DIST), or receive only"
-					: `routine calls belong on ${khz(instead)} kHz; make this place receive only`;
+			const remedy = instead === null ? guardRemedy(guard) : `routine calls belong on ${khz(instead)} kHz; make this place receive only`;
 			return rowFinding(row, code, severity, `${sent} falls on ${detail}, tagged "${row.tag}"`, remedy);
 		}
 		case "amateur-without-licence":
@@ -195,8 +192,14 @@ function sendingFinding(row: Row, { code, severity, detail, instead }: TransmitF
 		case "transmit-on-broadcast":
 			return rowFinding(row, code, severity, `${sent} falls on ${detail}`, "make it receive only");
 		case "transmit-outside-service":
-			return rowFinding(row, code, severity, `${sent}: ${detail}`, "make it receive only, or show the assignment in your own listings");
+			return rowFinding(row, code, severity, `${sent}: ${detail}`, "make it receive only");
 	}
+}
+
+function guardRemedy(guard: Guard | null): string {
+	if (guard === null || !isVoiceGuard(guard)) return "make it receive only";
+	const figure = khz(guard.hz);
+	return `make it receive only, or a guard place: ${figure} kHz both ways, USB, tag DIST ${figure}`;
 }
 
 function ageFinding(row: Row, match: Match, on: IsoDate): Finding | null {

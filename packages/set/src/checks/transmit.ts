@@ -4,6 +4,8 @@ import type { DialConvention, Guard, Region, Spectrum } from "@skipwright/rules"
 import {
 	allocationsAt,
 	guardOverlapping,
+	guards,
+	guardsAt,
 	isGuardTag,
 	mayTransmit,
 	occupiedSpectrum,
@@ -11,7 +13,7 @@ import {
 	spectrumOfPublished,
 } from "@skipwright/rules";
 import type { Hz } from "@skipwright/units";
-import { hz } from "@skipwright/units";
+import { formatKhz, hz } from "@skipwright/units";
 import type { FindingCode, Row, Severity } from "../types.ts";
 import { carrierOf, isChart, isData } from "./expectedDials.ts";
 import { type DialIndex, dialsNear, type Known } from "./knownDials.ts";
@@ -37,6 +39,8 @@ export interface TransmitFault {
 	readonly detail: string;
 	/** Carrier to use instead, where there is one. */
 	readonly instead: Hz | null;
+	/** The guard that is overlapped. */
+	readonly guard: Guard | null;
 }
 
 /** Routine calls belong there instead of on the distress carrier. Source: RR 52.221A (from memory); 47 CFR 80.369. */
@@ -48,26 +52,37 @@ const CALLING_PAIRS: readonly number[] = [421, 606];
 export function distressFault(row: Row, matched: Known | null, pair: PairState, context: TransmitContext): TransmitFault | null {
 	const spectrum = sentSpectrum(row, matched, context);
 	if (spectrum === null) return null;
-	const guards = guardOverlapping(spectrum);
-	const guard = guards[0];
-	if (guard === undefined || guards.some((one) => isGuardPlace(row, one))) return null;
+	const met = guardsMet(spectrum);
+	const guard = met[0];
+	if (guard === undefined || met.some((one) => isGuardPlace(row, one))) return null;
 	const number = pair.kind === "good" ? pair.channel.number : null;
 	if (number !== null && CALLING_PAIRS.includes(number)) return null;
 	const instead = number === null ? undefined : ROUTINE_CALLING[number];
 	const severity = instead === undefined ? "stop" : "fix";
-	return { code: "distress-used-as-working", severity, detail: guard.label, instead: instead ?? null };
+	const detail = `${formatKhz(guard.hz)} kHz (${guard.label})`;
+	return { code: "distress-used-as-working", severity, detail, instead: instead ?? null, guard };
+}
+
+/** Guards whose speech or tones a transmission would fall on, or whose carrier itself: a key held down there is heard as a whistle. */
+function guardsMet(spectrum: Spectrum): readonly Guard[] {
+	const overlapped = guardOverlapping(spectrum);
+	return overlapped.length > 0 ? overlapped : guards().filter(({ hz: at }) => spectrum.lowHz <= at && at <= spectrum.highHz);
 }
 
 /** A place made for guarding: one frequency, the exact carrier, USB, and a tag that says so. */
 function isGuardPlace(row: Row, guard: Guard): boolean {
-	const isVoice = guard.kind === "voice" || guard.kind === "sar-voice";
-	return isVoice && row.mode === "USB" && row.receive === guard.hz && row.transmit === guard.hz && isGuardTag(row.tag, guard);
+	return isVoiceGuard(guard) && row.mode === "USB" && row.receive === guard.hz && row.transmit === guard.hz && isGuardTag(row.tag, guard);
+}
+
+/** Whether a guard is spoken on; DSC and direct printing have no places of their own that send. */
+export function isVoiceGuard({ kind }: Guard): boolean {
+	return kind === "voice" || kind === "sar-voice";
 }
 
 /** The first of the remaining transmit faults; with no Region given, all three are looked at and a difference is only a `mind`. */
 export function serviceFault(row: Row, matched: Known | null, context: TransmitContext): TransmitFault | null {
 	const spectrum = sentSpectrum(row, matched, context);
-	if (spectrum === null) return null;
+	if (spectrum === null || guardsAt(row.receive).some((guard) => isGuardPlace(row, guard))) return null;
 	const ship = isShipCarrier(row, context);
 	if (context.region !== null) return faultInRegion(spectrum, context.region, ship, context);
 	const faults = ([1, 2, 3] as const).map((region) => ({ region, fault: faultInRegion(spectrum, region, ship, context) }));
@@ -81,7 +96,13 @@ export function serviceFault(row: Row, matched: Known | null, context: TransmitC
 
 function faultInRegion(spectrum: Spectrum, region: Region, isShip: boolean, context: TransmitContext): TransmitFault | null {
 	const rights = mayTransmit(spectrum, region)[0];
-	const fault = (code: TransmitFault["code"], detail: string): TransmitFault => ({ code, severity: "stop", detail, instead: null });
+	const fault = (code: TransmitFault["code"], detail: string): TransmitFault => ({
+		code,
+		severity: "stop",
+		detail,
+		instead: null,
+		guard: null,
+	});
 	const isAmateur = rights?.amateur ?? false;
 	if (isAmateur && !isShip && !context.amateurLicence)
 		return fault("amateur-without-licence", "an amateur band, and no amateur licence is given");
