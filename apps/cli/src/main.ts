@@ -1,7 +1,7 @@
-import { mkdirSync, readFileSync, renameSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from "node:fs";
 import { dirname } from "node:path";
 import { dateOfMs } from "@skipwright/units";
-import type { Context } from "./context.ts";
+import { type Context, UsageError } from "./context.ts";
 import { runProgram } from "./program.ts";
 
 const context: Context = {
@@ -9,14 +9,25 @@ const context: Context = {
 	err: (text) => process.stderr.write(text),
 	readFile: (path) => readFileSync(path),
 	writeFile: (path, content) => {
-		mkdirSync(dirname(path), { recursive: true });
-		const part = `${path}.part`;
-		writeFileSync(part, content, { flush: true });
-		renameSync(part, path); // whole or not at all
+		try {
+			makeFolder(dirname(path));
+			const part = `${path}.part`;
+			writeFileSync(part, content, { flush: true });
+			renameSync(part, path); // whole or not at all
+		} catch (error) {
+			throw new UsageError(`cannot write ${path}: ${(error as Error).message}`);
+		}
 	},
 	today: () => dateOfMs(Date.now()),
 	colour: process.stdout.isTTY === true && process.env["NO_COLOR"] === undefined,
 };
+
+/** Step by step: asked to do it all at once, Node never comes back from folders that the system does not let exist, as under /proc. */
+function makeFolder(folder: string): void {
+	if (existsSync(folder)) return;
+	makeFolder(dirname(folder));
+	mkdirSync(folder);
+}
 
 // a reader that went away (`skipwright check ... | head`) is no fault
 process.stdout.on("error", (error: NodeJS.ErrnoException) => {

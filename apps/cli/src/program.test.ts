@@ -1,3 +1,5 @@
+import { spawnSync } from "node:child_process";
+import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { type FakeContext, fakeContext } from "./fakeContext.ts";
 import { runProgram } from "./program.ts";
@@ -185,4 +187,13 @@ describe("plan and compare", () => {
 		const [first, second] = [await run(`plan ${JOB} --json`), await run(`plan ${JOB} --json`)];
 		expect(first.printed()).toBe(second.printed());
 	});
+});
+
+test("a folder that cannot be is said plainly, exit 2", () => {
+	const main = join(import.meta.dirname, "main.ts");
+	const { status, stderr } = spawnSync(process.execPath, [main, "directory", "export", "-o", "/dev/null/x/list.csv"], {
+		encoding: "utf8",
+		timeout: 30_000,
+	});
+	expect([status, stderr.startsWith("skipwright: cannot write")]).toEqual([2, true]);
 });
