@@ -1,45 +1,74 @@
-import { MEMORY, type MemoryId, type ReachHour, type Signal } from "@skipwright/sky";
+import { MEMORY, type MemoryId, type ModeWhy, type ReachHour, type Signal } from "@skipwright/sky";
+import { formatKhz, hz } from "@skipwright/units";
+import { percent } from "./reachText.ts";
+
+/** Modes that bring less than this of the power are only counted. */
+const LEAST_SHARE = 0.005;
+/** dB(uV/m) of 1 kW under which a ground wave is nothing. */
+const LEAST_GROUND_DB = -60;
 
 /** One hour of one frequency, step by step, for a specialist. */
 export function reachWhyText(signal: Signal, hour: ReachHour, basis: readonly MemoryId[]): string {
 	const { why } = hour;
-	const { sky, noise, sending } = why;
-	const need = hour.by === "sky wave" ? sending.skyNeed : sending.groundNeed;
+	const { sky, noise } = why;
+	const isGround = hour.by === "ground wave";
+	const need = isGround ? why.sending.groundNeed : why.sending.skyNeed;
+	const radiatedDbw = why.sending.skyPowerDbw + why.sending.skyNeed.belowRatedDb;
 	const lines = [
-		`\nWhy ${(signal.fMHz * 1_000).toFixed(1)} kHz ${signal.emission} at ${String(hour.utcHour).padStart(2, "0")}00 UTC`,
+		`\nWhy ${formatKhz(hz(Math.round(signal.fMHz * 1_000_000)))} kHz ${signal.emission} at ${String(hour.utcHour).padStart(2, "0")}00 UTC`,
 		`path: ${Math.round(why.km)} km by the ${why.way} way; basic MUF ${mhz(hour.mufMHz)} (E ${sky.eMufMHz === null ? "none" : mhz(sky.eMufMHz)}, F2 ${mhz(sky.f2MufMHz)}), optimum working frequency ${mhz(hour.optimumMHz)}; a layer carries this on ${percent(hour.supportChance)} of days`,
+		`sent: ${dbw(radiatedDbw)} radiated by the rated power${need.belowRatedDb === 0 ? "" : `, of which ${dbw(radiatedDbw - need.belowRatedDb)} counts, ${need.power} power`}`,
 		...modeLines(hour),
-		why.groundFieldDb === null
-			? "ground wave: none over land"
-			: `ground wave over sea: ${db(why.groundFieldDb)}(uV/m) of 1 kW; chance ${percent(why.groundChance)}`,
-		`signal by ${hour.by}: ${db(hour.signalDbw)}W median`,
-		`noise: Fa ${db(noise.medianDb)} above kT0b (man-made ${db(noise.parts.manMadeDb)}, atmospheric ${db(noise.parts.atmosphericDb)}${noise.parts.galacticDb === null ? "" : `, galactic ${db(noise.parts.galacticDb)}`}), ${db(hour.noiseDbw)}W in ${need.bandwidthHz} Hz`,
-		`ratio ${db(hour.snrDb)} (+${hour.upperDb.toFixed(1)}/-${hour.lowerDb.toFixed(1)} to the deciles) against ${db(hour.neededDb)} needed for ${signal.grade} (${need.source}): chance ${percent(hour.chance)}`,
-		`rests on memory or stand-ins: ${basis.map((id) => `${id} [${MEMORY[id].mark}]`).join(", ")}`,
+		`sky wave: ${db(sky.pathDb)} from power radiated to the receiver's aerial, both aerials' gains counted: ${dbw(why.sending.skyPowerDbw + sky.pathDb)}; chance ${percent(why.skyChance)}`,
+		groundLine(hour),
+		`noise: Fa ${db(noise.medianDb)} above kT0b (${noiseParts(hour)}), ${dbw(hour.noiseDbw)} in ${need.bandwidthHz} Hz`,
+		`by ${hour.by}: ${dbw(hour.signalDbw)} median, ratio ${db(hour.snrDb)} (+${hour.upperDb.toFixed(1)}/-${hour.lowerDb.toFixed(1)} to the deciles) against ${db(need.snrDb)} needed for ${signal.grade} (${need.source}): chance ${percent(hour.chance)}`,
+		`rests on memory [M] or stand-ins [own]: ${basis.map((id) => `${id} [${MEMORY[id].mark}]`).join(", ")}`,
 	];
 	return lines.join("\n");
 }
 
+function groundLine({ why: { groundFieldDb, groundChance } }: ReachHour): string {
+	if (groundFieldDb === null) return "ground wave: none over land";
+	if (groundFieldDb <= LEAST_GROUND_DB) return "ground wave: nothing at this distance";
+	return `ground wave over sea: ${groundFieldDb.toFixed(1)} dB(uV/m) of 1 kW; chance ${percent(groundChance)}`;
+}
+
+function noiseParts({ why: { noise } }: ReachHour): string {
+	const { manMadeDb, atmosphericDb, galacticDb, receiverDb } = noise.parts;
+	const parts = { "man-made": manMadeDb, atmospheric: atmosphericDb, galactic: galacticDb, "the receiver's own": receiverDb };
+	return Object.entries(parts)
+		.flatMap(([name, level]) => (level === null ? [] : [`${name} ${db(level)}`]))
+		.join(", ");
+}
+
 function modeLines({ why: { sky } }: ReachHour): readonly string[] {
-	const modes = sky.modes.map(({ layer, hops, fate, elevationDeg, mirrorKm, mufMHz, losses, share }) => {
-		const head = `  ${hops}${layer}: leaves at ${elevationDeg.toFixed(1)} deg, mirror ${Math.round(mirrorKm)} km, MUF ${mhz(mufMHz)}`;
-		if (losses === null) return `${head}: ${fate}`;
-		const parts = [
-			`free space ${losses.freeSpaceDb.toFixed(1)}`,
-			`absorption ${losses.absorptionDb.toFixed(1)}`,
-			`above the MUF ${losses.aboveMufDb.toFixed(1)}`,
-			`ground ${losses.groundDb.toFixed(1)}`,
-			`auroral ${losses.auroralDb.toFixed(1)}`,
-			`other ${losses.otherDb.toFixed(1)}`,
-		];
-		return `${head}; loss ${losses.totalDb.toFixed(1)} dB (${parts.join(", ")}); ${percent(share)} of the power`;
-	});
+	const weak = sky.modes.filter(({ losses, share }) => losses !== null && share < LEAST_SHARE);
+	const told = sky.modes.filter((mode) => !weak.includes(mode)).map(modeLine);
+	if (weak.length > 0)
+		told.push(`  ${weak.map(({ hops, layer }) => `${hops}${layer}`).join(", ")}: under ${LEAST_SHARE * 100} % of the power each`);
 	const { long } = sky;
-	if (long === null) return modes;
+	if (long === null) return told;
+	const mixed = sky.nearDb === null ? "" : ", mixed with the modes by distance";
 	return [
-		...modes,
-		`  long-path form: ${long.hops} hops, usable from ${mhz(long.lowestMHz)} to ${mhz(long.highestMHz)}, field ${db(long.fieldDb)}(uV/m) of 1 kW`,
+		...told,
+		`  long-path form: ${long.hops} hops, usable from ${mhz(long.lowestMHz)} to ${mhz(long.highestMHz)}, field ${long.fieldDb.toFixed(1)} dB(uV/m) of 1 kW${mixed}`,
 	];
+}
+
+function modeLine({ layer, hops, fate, elevationDeg, mirrorKm, mufMHz, screeningMHz, losses, share }: ModeWhy): string {
+	const head = `  ${hops}${layer}: leaves at ${elevationDeg.toFixed(1)} deg, mirror ${Math.round(mirrorKm)} km, MUF ${mhz(mufMHz)}`;
+	if (fate === "too low") return `${head}: too low, under ${MEMORY.lowestElevation.value} deg`;
+	if (fate === "screened" || losses === null) return `${head}: screened by the E layer up to ${mhz(screeningMHz ?? 0)}`;
+	const parts = [
+		`free space ${losses.freeSpaceDb.toFixed(1)}`,
+		`absorption ${losses.absorptionDb.toFixed(1)}`,
+		`above the MUF ${losses.aboveMufDb.toFixed(1)}`,
+		`ground ${losses.groundDb.toFixed(1)}`,
+		`auroral ${losses.auroralDb.toFixed(1)}`,
+		`other ${losses.otherDb.toFixed(1)}`,
+	];
+	return `${head}; loss ${db(losses.totalDb)} (${parts.join(", ")}); ${percent(share)} of the power`;
 }
 
 function mhz(value: number): string {
@@ -50,6 +79,6 @@ function db(value: number): string {
 	return `${value.toFixed(1)} dB`;
 }
 
-function percent(value: number): string {
-	return `${Math.round(value * 100)} %`;
+function dbw(value: number): string {
+	return `${value.toFixed(1)} dBW`;
 }
