@@ -187,6 +187,25 @@ describe("sending", () => {
 		expect(codes("voice 1 WWV10 10000 10000 AM")).toContain("transmit-on-broadcast");
 		expect(codes("voice 1 AIR 8950 8950 USB")).toContain("transmit-outside-service");
 	});
+
+	test("safety text frequencies count as broadcasts whether or not a station is listed on them (47 CFR 80.1077)", () => {
+		for (const khz of [4209.5, 4210, 6314, 8416.5, 12579, 16806.5, 19680.5, 22376, 26100.5]) {
+			expect(codes(`data 1 MSI ${khz} ${khz} FSK`), String(khz)).toEqual(["transmit-on-broadcast"]);
+		}
+	});
+
+	test("a tropical broadcasting band counts where no ship may send (RR 5.113), not where one may", () => {
+		expect(codes("voice 1 BC 4900 4900 USB")).toContain("transmit-on-broadcast");
+		expect(codes("voice 1 SHIP 3220 3220 USB")).not.toContain("transmit-on-broadcast");
+	});
+
+	test("below 4 MHz another sea's broadcast beside a ship's own figure is a mind; the broadcast itself keyed both ways stays a stop", () => {
+		const severities = (line: string) =>
+			findings(line).flatMap(({ code, severity }) => (code === "transmit-on-broadcast" ? [severity] : []));
+		expect(severities("voice 1 SHIP 2638 2638 USB")).toEqual(["mind"]);
+		expect(severities("voice 1 FARSUND 1785 2056 USB")).toEqual(["mind"]);
+		expect(severities("voice 1 VMW 2056 2056 USB")).toEqual(["stop"]);
+	});
 });
 
 describe("the set's limits and the list", () => {

@@ -81,18 +81,21 @@ function sideName(channel: Channel, side: "ship" | "coast" | "both"): string {
 }
 
 function fromListing(directory: Directory, listing: Listing, on: IsoDate): Known {
-	const station = stationById(directory, listing.stationId);
-	const name = `${station?.name ?? listing.stationId}, ${listing.service}, ${formatKhz(listing.hz)} kHz ${listing.means}`;
 	return {
 		published: publishedOf(listing),
-		name,
+		name: listingName(directory, listing),
 		listing,
 		channel: null,
 		side: null,
 		guard: null,
-		names: namesOf(listing.hz, listing.channel, station),
+		names: namesOf(listing.hz, listing.channel, stationById(directory, listing.stationId)),
 		freshness: freshness(listing, on).grade,
 	};
+}
+
+/** A listing for a person: "Boston, Massachusetts, fax, 6340.5 kHz assigned". */
+export function listingName(directory: Directory, { stationId, service, hz, means }: Listing): string {
+	return `${stationById(directory, stationId)?.name ?? stationId}, ${service}, ${formatKhz(hz)} kHz ${means}`;
 }
 
 /** Readings of `mode` within `toleranceHz` of `dialHz`, the best fit first, then the nearest. */

@@ -1,4 +1,4 @@
-import type { Directory, Listing } from "@skipwright/directory";
+import type { Directory } from "@skipwright/directory";
 import { listingsNear, publishedOf } from "@skipwright/directory";
 import type { DialConvention, Guard, Region, Spectrum } from "@skipwright/rules";
 import {
@@ -8,6 +8,7 @@ import {
 	guardsAt,
 	isGuardTag,
 	mayTransmit,
+	msiFrequencies,
 	occupiedSpectrum,
 	overlaps,
 	spectrumOfPublished,
@@ -16,7 +17,7 @@ import type { Hz } from "@skipwright/units";
 import { formatKhz, hz } from "@skipwright/units";
 import type { FindingCode, Row, Severity } from "../types.ts";
 import { carrierOf, isChart, isData } from "./expectedDials.ts";
-import { type DialIndex, dialsNear, type Known } from "./knownDials.ts";
+import { type DialIndex, dialsNear, type Known, listingName } from "./knownDials.ts";
 import type { PairState } from "./pairs.ts";
 
 export interface TransmitContext {
@@ -84,8 +85,10 @@ export function serviceFault(row: Row, matched: Known | null, context: TransmitC
 	const spectrum = sentSpectrum(row, matched, context);
 	if (spectrum === null || guardsAt(row.receive).some((guard) => isGuardPlace(row, guard))) return null;
 	const ship = isShipCarrier(row, context);
-	if (context.region !== null) return faultInRegion(spectrum, context.region, ship, context);
-	const faults = ([1, 2, 3] as const).map((region) => ({ region, fault: faultInRegion(spectrum, region, ship, context) }));
+	const broadcasts = ship ? [] : broadcastsUnder(spectrum, row, matched, context);
+	const inRegion = (region: Region) => faultInRegion(spectrum, region, ship, broadcasts, context);
+	if (context.region !== null) return inRegion(context.region);
+	const faults = ([1, 2, 3] as const).map((region) => ({ region, fault: inRegion(region) }));
 	const found = faults.flatMap(({ region, fault }) => (fault === null ? [] : [{ region, fault }]));
 	const first = found[0];
 	if (first === undefined) return null;
@@ -94,7 +97,13 @@ export function serviceFault(row: Row, matched: Known | null, context: TransmitC
 	return { ...first.fault, severity: "mind", detail: `in ITU Region ${regions}: ${first.fault.detail}` };
 }
 
-function faultInRegion(spectrum: Spectrum, region: Region, isShip: boolean, context: TransmitContext): TransmitFault | null {
+function faultInRegion(
+	spectrum: Spectrum,
+	region: Region,
+	isShip: boolean,
+	broadcasts: readonly Broadcast[],
+	context: TransmitContext,
+): TransmitFault | null {
 	const rights = mayTransmit(spectrum, region)[0];
 	const fault = (code: TransmitFault["code"], detail: string): TransmitFault => ({
 		code,
@@ -111,33 +120,61 @@ function faultInRegion(spectrum: Spectrum, region: Region, isShip: boolean, cont
 		return fault("amateur-other-region", `an amateur band only in Region ${elsewhere.map((other) => other.region).join(" and ")}`);
 	}
 	if (isAmateur && context.amateurLicence) return null;
-	const broadcast = isShip ? null : broadcastAt(spectrum, region, context);
-	if (broadcast !== null) return fault("transmit-on-broadcast", broadcast);
+	const mayShip = isShip || (rights !== undefined && rights.ship !== "no");
+	const isReused = mayShip && spectrum.highHz <= REUSED_BELOW_HZ;
+	const surely = broadcasts.find(({ isHeard }) => isHeard || !isReused)?.name ?? (isShip ? null : broadcastBand(spectrum, region, mayShip));
+	if (surely !== null) return fault("transmit-on-broadcast", surely);
+	const [perhaps] = broadcasts;
+	if (perhaps !== undefined) return { ...fault("transmit-on-broadcast", `${perhaps.name}, perhaps out of reach`), severity: "mind" };
 	if (!isShip && rights?.ship === "no") return fault("transmit-outside-service", "no maritime or amateur band");
 	return null;
 }
 
+/** Hz. Below it coast stations' figures serve again in other seas, and a ship's own there is only its neighbour on paper. */
+const REUSED_BELOW_HZ = 4_000_000;
+
 /**
- * The broadcast, standard-time or broadcasting band that a transmission would fall on. Bands that broadcasting only shares
- * (tropical ones) do not count: whoever may send there is looked at next.
+ * The standard-time or broadcasting band that a transmission would fall on. A band that broadcasting only shares (a tropical one)
+ * does not count where ships may send.
  */
-function broadcastAt(spectrum: Spectrum, region: Region, context: TransmitContext): string | null {
-	const listing = receiveOnlyAt(spectrum, context.directory);
-	if (listing !== null) return `what ${listing.id} is published as sending on, receive only`;
+function broadcastBand(spectrum: Spectrum, region: Region, mayShip: boolean): string | null {
 	const band = allocationsAt(spectrum, region).find(
-		({ service, shared }) => service === "time-signal" || (service === "broadcasting" && !shared),
+		({ service, shared }) => service === "time-signal" || (service === "broadcasting" && !(shared && mayShip)),
 	);
 	if (band === undefined) return null;
 	return band.service === "time-signal" ? "a standard-time band" : "a broadcasting band";
 }
 
+/** Something published as receive only that a transmission would fall on. */
+interface Broadcast {
+	readonly name: string;
+	/** The row itself receives it. */
+	readonly isHeard: boolean;
+}
+
 /** Hz. Half of the widest listing (A3E) and of the widest transmission together, for the look-up before the exact comparison. */
 const WIDEST_REACH_HZ = 6_000;
 
-function receiveOnlyAt(spectrum: Spectrum, directory: Directory): Listing | null {
+/** Receive-only listings that are not closed, what the row is for first, then the nearest, then the safety text frequencies. */
+function broadcastsUnder(spectrum: Spectrum, row: Row, matched: Known | null, context: TransmitContext): readonly Broadcast[] {
+	const { directory, index, toleranceHz } = context;
 	const middle = hz(Math.max(0, Math.round((spectrum.lowHz + spectrum.highHz) / 2)));
-	const near = listingsNear(directory, middle, WIDEST_REACH_HZ).filter(({ receiveOnly, status }) => receiveOnly && status !== "closed");
-	return near.find((listing) => overlaps(spectrum, spectrumOfPublished(publishedOf(listing)))) ?? null;
+	const listings = listingsNear(directory, middle, WIDEST_REACH_HZ).filter(
+		(listing) => listing.receiveOnly && listing.status !== "closed" && overlaps(spectrum, spectrumOfPublished(publishedOf(listing))),
+	);
+	const own = listings.filter(({ id }) => id === matched?.listing?.id);
+	const heard = dialsNear(index, row.mode, row.receive, toleranceHz).map(({ known }) => known.listing?.id);
+	const text = msiFrequencies().filter((msi) =>
+		overlaps(spectrum, spectrumOfPublished({ hz: msi.hz, means: "assigned", emission: "F1B", service: msi.service })),
+	);
+	const receiveOnly = "which ships only receive";
+	return [
+		...[...new Set([...own, ...listings])].map((listing) => ({
+			name: `${listingName(directory, listing)}, ${receiveOnly}`,
+			isHeard: heard.includes(listing.id),
+		})),
+		...text.map(({ label, hz: at }) => ({ name: `${label}, ${formatKhz(at)} kHz, ${receiveOnly}`, isHeard: true })),
+	];
 }
 
 /**
