@@ -1,4 +1,4 @@
-import { directory, type Listing, publishedOf } from "@skipwright/directory";
+import { directory, type Listing, publishedOf, readOwnListingsCsv } from "@skipwright/directory";
 import { dialFor } from "@skipwright/rules";
 import { type Hz, hz, isoDate } from "@skipwright/units";
 import fc from "fast-check";
@@ -107,6 +107,14 @@ describe("what the dial stands for", () => {
 		expect(codes("voice 1 CH816 8746.3 8240 USB")).not.toContain("near-miss");
 		expect(codes("voice 1 WX_8764 8763 - USB")).toContain("near-miss");
 		expect(codes("voice 1 WX 8763 - USB")).toEqual(["off-raster"]);
+	});
+
+	test("a row that sends is taken for no broadcast, and nothing for former distress traffic, unless the tag names it", () => {
+		expect(codes("voice 1 SHIP 2049 2049 USB")).toEqual(["no-listing"]); // 2749 is a broadcast of Sydney
+		expect(codes("voice 1 WX 2049 - USB")).toEqual(["near-miss"]);
+		expect(codes("voice 1 SYDNEY 2049 2049 USB")).toContain("near-miss");
+		expect(codes("data 1 NBDP12 12580 12477.5 FSK")).toEqual(["no-listing"]); // 12520, one digit away, is a guard
+		expect(codes("voice 1 WWV 10 - AM")).toEqual(["near-miss", "cannot-tune"]); // megahertz for kilohertz
 	});
 
 	test("off the 3 kHz raster, and nothing known at all", () => {
@@ -235,6 +243,19 @@ describe("the set's limits and the list", () => {
 		]);
 	});
 
+	test("a tag stands against every earlier row of its bank, not the first alone", () => {
+		const rows = list("voice 1 A 4146 4146 USB", "voice 2 A 4149 4149 USB", "voice 3 A 4146 4146 USB", "voice 4 B 4146 4146 USB");
+		const found = checkList(rows, OPTIONS).filter(({ code }) => code === "tag-duplicate");
+		expect(found.map(({ line }) => line)).toEqual([3, 4]);
+		expect(found[1]?.message).toContain("voice 2");
+	});
+
+	test("a mode that the set lacks: the remedy gives the dial in one that it has, and what is left over", () => {
+		const rows = readList("test.csv", "bank,place,tag,receive_khz,transmit_khz,mode\nmemory,1,NTX518,518,,FSK\n", null);
+		const [found] = checkList(rows, { ...OPTIONS, profile: profileNamed("single-200")! }).filter(({ code }) => code === "cannot-tune");
+		expect(found?.remedy).toBe("its modes are USB, LSB, AM, CW: USB 516.3 kHz, 0 Hz left over");
+	});
+
 	test("guard places may be repeated in other blocks, not in the same", () => {
 		const rows = list("voice 1 DIST8 8291 8291 USB", "voice 21 DIST8 8291 8291 USB", "voice 22 DIST8 8291 8291 USB");
 		expect(
@@ -257,6 +278,17 @@ describe("the set's limits and the list", () => {
 				.filter(({ code }) => code === "block-mixed")
 				.map(({ place }) => place),
 		).toEqual([3]);
+	});
+
+	test("the owner's nets are speech in a scanned block, heard only or not, and grow stale like any listing", () => {
+		const own = readOwnListingsCsv(
+			"own.csv",
+			"name,khz,means,mode,schedule,transmit_khz,as_of\nNet,14313,carrier,USB,1700,,2024-01-01\nFriends,8104,carrier,USB,0700,8104,2026-10-01\n",
+		);
+		const withOwn = { ...OPTIONS, directory: { ...directory(), listings: [...directory().listings, ...own] } };
+		const rows = list("voice 1 NET 14313 - USB", "voice 2 FRIENDS 8104 8104 USB", "voice 3 S1 4146 4146 USB");
+		const found = checkList(rows, withOwn).filter(({ line }) => line !== null);
+		expect(found.map(({ line, code, severity }) => [line, code, severity])).toEqual([[2, "listing-stale", "mind"]]);
 	});
 
 	test("every guard carrier that no row holds is told; a receiver need only hear it", () => {

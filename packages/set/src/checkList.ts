@@ -42,7 +42,7 @@ export function checkList(rows: readonly Row[], options: CheckOptions): readonly
 		const match = matches.get(row) ?? { best: null, equals: [], fit: null };
 		return [
 			...checkRow(row, match, pairState(row, index, toleranceHz), context),
-			...limitFindings(row, profile),
+			...limitFindings(row, profile, match.best?.right ?? null),
 			...(repeats.get(row) ?? []),
 			...(mixed.get(row) ?? []),
 		];
@@ -61,7 +61,8 @@ function scanKind(row: Row, match: Match | undefined): ScanKind {
 	const known = match?.best?.known;
 	if (row.mode === "FSK" || row.mode === "CW") return "other";
 	if (known === undefined || !isTuned(match?.fit ?? null)) return row.transmit === null ? null : "speech";
-	const isScheduled = known.listing?.receiveOnly === true && row.transmit === null;
+	// a net that the owner only listens to is still speech
+	const isScheduled = known.listing?.receiveOnly === true && known.listing.service !== "voice-working" && row.transmit === null;
 	return isScheduled || known.published.emission !== "J3E" ? "other" : "speech";
 }
 

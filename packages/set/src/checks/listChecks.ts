@@ -4,17 +4,23 @@ import type { Profile } from "../profile.ts";
 import { tagProblem } from "../tagFits.ts";
 import { canTune, type Direction, finestStep, inRange, nearestDial } from "../tuning.ts";
 import type { Finding, Row } from "../types.ts";
+import type { ExpectedDial } from "./expectedDials.ts";
 import { rowFinding } from "./findings.ts";
 
-/** What a row breaks of the set's own limits: tuning, tag, place. */
-export function limitFindings(row: Row, profile: Profile): readonly Finding[] {
-	return [tuning(row, profile), tag(row, profile), placeRange(row, profile)].filter((finding) => finding !== null);
+/**
+ * What a row breaks of the set's own limits: tuning, tag, place.
+ * @param right what the set should read for what the row receives, where that is known
+ */
+export function limitFindings(row: Row, profile: Profile, right: ExpectedDial["right"]): readonly Finding[] {
+	return [tuning(row, profile, right), tag(row, profile), placeRange(row, profile)].filter((finding) => finding !== null);
 }
 
-function tuning(row: Row, profile: Profile): Finding | null {
+function tuning(row: Row, profile: Profile, right: ExpectedDial["right"]): Finding | null {
 	if (profile.modes[row.mode] === undefined) {
-		const has = Object.keys(profile.modes).join(", ");
-		return rowFinding(row, "cannot-tune", "stop", `the set has no mode ${row.mode}`, `its modes are ${has}`);
+		const has = `its modes are ${Object.keys(profile.modes).join(", ")}`;
+		const nearest = right === null ? null : nearestDial(profile, right.dialHz, "receive");
+		const instead = nearest === null ? "" : `: ${right?.mode} ${formatKhz(nearest.dialHz)} kHz, ${nearest.residueHz} Hz left over`;
+		return rowFinding(row, "cannot-tune", "stop", `the set has no mode ${row.mode}`, `${has}${instead}`);
 	}
 	const sides: readonly (readonly [Direction, Hz | null])[] = [
 		["receive", row.receive],
@@ -68,7 +74,7 @@ export function repeatFindings(
 	isGuard: (row: Row) => boolean,
 ): ReadonlyMap<Row, readonly Finding[]> {
 	const places = new Map<string, Row>();
-	const tags = new Map<string, Row>();
+	const tags = new Map<string, { readonly first: Row; readonly content: string; other: Row | null }>();
 	const contents = new Map<string, Row>();
 	const found = new Map<Row, Finding[]>();
 	for (const row of rows) {
@@ -86,15 +92,33 @@ export function repeatFindings(
 			const what = `same receive, transmit and mode as ${same.bank} ${same.place} (line ${same.line})`;
 			out.push(rowFinding(row, "duplicate-entry", "mind", what, "free one of the two places"));
 		}
-		const name = row.tag.trim().toUpperCase();
-		const sameTag = name === "" ? null : keep(tags, `${row.bank} ${name}`, row);
-		if (sameTag !== null && `${sameTag.bank} ${sameTag.receive} ${sameTag.transmit} ${sameTag.mode}` !== content) {
+		const sameTag = otherUnderTag(tags, row, content);
+		if (sameTag !== null) {
 			const what = `tag "${row.tag}" also stands at ${sameTag.bank} ${sameTag.place} (line ${sameTag.line})`;
 			out.push(rowFinding(row, "tag-duplicate", "mind", what, "give the two different tags"));
 		}
 		if (out.length > 0) found.set(row, out);
 	}
 	return found;
+}
+
+/** The first earlier row of the bank with this row's tag and another content; keeps this one. */
+function otherUnderTag(
+	tags: Map<string, { readonly first: Row; readonly content: string; other: Row | null }>,
+	row: Row,
+	content: string,
+): Row | null {
+	const name = row.tag.trim().toUpperCase();
+	if (name === "") return null;
+	const key = `${row.bank} ${name}`;
+	const seen = tags.get(key);
+	if (seen === undefined) {
+		tags.set(key, { first: row, content, other: null });
+		return null;
+	}
+	if (seen.content === content) return seen.other;
+	seen.other ??= row;
+	return seen.first;
 }
 
 /** The row that already holds `key`, or null after keeping this one. */

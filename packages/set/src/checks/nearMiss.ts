@@ -1,7 +1,7 @@
 import type { Mode } from "@skipwright/rules";
 import { isInAppendix17Voice } from "@skipwright/rules";
 import type { Row } from "../types.ts";
-import { type DialIndex, dialsNear, type KnownDial } from "./knownDials.ts";
+import { type DialIndex, dialsNear, type Known, type KnownDial } from "./knownDials.ts";
 import { tagNames, tagWords } from "./tagNames.ts";
 
 /** Hz. A list is written to a tenth of a kilohertz or finer; slips are looked for in the digits written. */
@@ -9,10 +9,16 @@ const COARSEST_DIGIT_HZ = 100;
 /** Hz. A slip of one digit lands exactly; this only absorbs listings finer than the digits. */
 const EXACT_HZ = 50;
 
+/** Whether a slip of a row may be looked for here: nothing closed, no former distress traffic, no broadcast for a row that sends. */
+function mayBeMeant({ guard, listing, published }: Known, sends: boolean): boolean {
+	const isBroadcast = listing === null ? published.service === "navtex" || published.service === "nbdp-msi" : listing.receiveOnly;
+	return guard?.kind !== "nbdp" && listing?.status !== "closed" && !(sends && isBroadcast);
+}
+
 /**
  * The one published dial that a single keying slip (one digit changed, two neighbours swapped, a moved point) would
- * turn this row into, or null when there is none or more than one. Inside the Appendix 17 voice ranges, where
- * every 3 kHz is a channel, only what the tag names counts.
+ * turn this row into, or null when there is none or more than one. What the tag names counts first, whatever it is; inside the
+ * Appendix 17 voice ranges, where every 3 kHz is a channel, nothing else does.
  */
 export function nearMiss(row: Row, index: DialIndex): KnownDial | null {
 	const inVoiceRange = isVoiceMode(row.mode) && isInAppendix17Voice({ lowHz: row.receive, highHz: row.receive });
@@ -24,7 +30,8 @@ export function nearMiss(row: Row, index: DialIndex): KnownDial | null {
 			if (dial.fit !== "right") break; // sorted: the rest fits worse
 			const isNamed = tagNames(words, dial.known.names);
 			if (isNamed && !named.has(dial.dialHz)) named.set(dial.dialHz, dial);
-			if (dial.known.channel === null && !hits.has(dial.dialHz)) hits.set(dial.dialHz, dial);
+			if (dial.known.channel === null && mayBeMeant(dial.known, row.transmit !== null) && !hits.has(dial.dialHz))
+				hits.set(dial.dialHz, dial);
 		}
 	}
 	if (named.size === 1) return only(named);
@@ -48,7 +55,7 @@ export function slips(dialHz: number): ReadonlySet<number> {
 		for (const digit of "0123456789") out.add(Number(digits.slice(0, i) + digit + digits.slice(i + 1)) * unit);
 		if (i > 0) out.add(Number(digits.slice(0, i - 1) + digits[i] + digits[i - 1] + digits.slice(i + 1)) * unit);
 	}
-	for (const factor of [10, 100]) {
+	for (const factor of [10, 100, 1_000]) {
 		out.add(dialHz * factor);
 		if (dialHz % factor === 0) out.add(dialHz / factor);
 	}

@@ -110,9 +110,15 @@ function unmatched(row: Row, match: Match, context: RowContext): Finding | null 
 		isVoiceSlot,
 	);
 	if (isVoice && offGrid !== undefined) {
-		const carriers = nearestCarriers(offGrid, context).map(khz).join(" and ");
+		const carriers = nearestCarriers(offGrid, context).map(khz);
 		const what = `${khz(offGrid)} kHz lies among the marine voice channels but is no carrier of them`;
-		return rowFinding(row, "off-raster", "fix", what, `the nearest carriers are ${carriers} kHz`);
+		return rowFinding(
+			row,
+			"off-raster",
+			"fix",
+			what,
+			`the nearest ${carriers.length === 1 ? "carrier is" : "carriers are"} ${carriers.join(" and ")} kHz`,
+		);
 	}
 	if (!receiveUnknown || isLicensedAmateur(row, context)) return null;
 	const what = `${row.mode} ${khz(row.receive)} kHz matches no channel, listing or guarded frequency known here`;
@@ -213,7 +219,7 @@ function ageFinding(row: Row, match: Match, on: IsoDate): Finding | null {
 		return rowFinding(row, "listing-closed", "fix", `closed: ${what}`, "free the place");
 	}
 	const { listing } = match.best?.known ?? {};
-	if (listing === null || listing === undefined || listing.origin === "owner") return null;
+	if (listing === null || listing === undefined) return null;
 	if (match.best?.known.freshness !== "stale") return null;
 	const what = `${match.best.known.name}: ${confidenceText(listing, on)}`;
 	return rowFinding(row, "listing-stale", "mind", what, "confirm it in a current list or on the air before relying on it");
