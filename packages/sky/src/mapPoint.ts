@@ -93,18 +93,35 @@ function sumPlace(maps: MonthMaps, latDeg: number, lonDeg: number, modifiedDipDe
 	sumsInto(maps.m3000F2, M3000_SHAPE.geographic, m3000Day);
 }
 
-/** V_j = sum_k G_k U_jk, four j at a time so that a G is fetched once for them. */
+/**
+ * V_j = sum_k G_k U_jk. Both maps have 4 n + 1 functions of the hour: five sums together, then four and four, so that a G is fetched once
+ * for them and no sum waits for itself.
+ */
 function sumsInto(coefficients: Float64Array, count: number, into: Float64Array): void {
-	const last = into.length - (into.length % 4);
-	for (let j = 0; j < last; j += 4) {
-		const a = j * count;
-		const b = a + count;
-		const c = b + count;
-		const d = c + count;
-		let sumA = 0;
-		let sumB = 0;
-		let sumC = 0;
-		let sumD = 0;
+	let sum = 0;
+	let sumA = 0;
+	let sumB = 0;
+	let sumC = 0;
+	let sumD = 0;
+	for (let k = 0; k < count; k++) {
+		const g = geographic[k]!;
+		sum += g * coefficients[k]!;
+		sumA += g * coefficients[count + k]!;
+		sumB += g * coefficients[2 * count + k]!;
+		sumC += g * coefficients[3 * count + k]!;
+		sumD += g * coefficients[4 * count + k]!;
+	}
+	into[0] = sum;
+	into[1] = sumA;
+	into[2] = sumB;
+	into[3] = sumC;
+	into[4] = sumD;
+	for (let j = 5; j < into.length; j += 4) {
+		const [a, b, c, d] = [j * count, (j + 1) * count, (j + 2) * count, (j + 3) * count] as const;
+		sumA = 0;
+		sumB = 0;
+		sumC = 0;
+		sumD = 0;
 		for (let k = 0; k < count; k++) {
 			const g = geographic[k]!;
 			sumA += g * coefficients[a + k]!;
@@ -116,11 +133,6 @@ function sumsInto(coefficients: Float64Array, count: number, into: Float64Array)
 		into[j + 1] = sumB;
 		into[j + 2] = sumC;
 		into[j + 3] = sumD;
-	}
-	for (let j = last; j < into.length; j++) {
-		let sum = 0;
-		for (let k = 0; k < count; k++) sum += geographic[k]! * coefficients[j * count + k]!;
-		into[j] = sum;
 	}
 }
 
