@@ -2,7 +2,8 @@ import type { ResolvedJob } from "@skipwright/job";
 import type { Candidate, LeftOut } from "./candidate.ts";
 import type { CandidateIndex } from "./candidateIndex.ts";
 import { contentKey } from "./contentKey.ts";
-import { type Entry, entryOfCandidate, entryOfContent } from "./entry.ts";
+import { type Entry, entryOfCandidate, entryOfContent, entryOfMeant, leadingWords } from "./entry.ts";
+import { isNamed } from "./isNamed.ts";
 import { inLayoutOrder, type Layout } from "./layout.ts";
 import type { AsFoundReview, StandingRow, WrongRow } from "./reviewAsFound.ts";
 
@@ -30,14 +31,18 @@ export function arrange({ layout, resolved, review, index, meant, chosen }: Arra
 	const standing = staying(review.standing, resolved, index, chosen, displaced);
 	const homeless = [...putStanding(layout, standing, index, displaced), ...layout.liftOdd()];
 	const isHomeless = new Set(homeless.map(({ candidate }) => candidate));
-	for (const [{ row }, candidate] of meant) {
-		const entry = entryOfCandidate(candidate);
+	for (const [one, candidate] of meant) {
+		const { row } = one;
+		const entry = entryOfMeant(one, candidate);
 		if (!layout.holds(candidate) && layout.suits(row.bank, row.place, entry)) layout.put(row.bank, row.place, entry);
 	}
 	const missing = chosen.filter((candidate) => !layout.holds(candidate) && !isHomeless.has(candidate));
 	const leftOut: LeftOut[] = [];
 	const conflicts: string[] = [];
-	for (const entry of inLayoutOrder([...missing.map((candidate) => entryOfCandidate(candidate)), ...homeless])) {
+	const ordered = inLayoutOrder([...missing.map((candidate) => entryOfCandidate(candidate)), ...homeless]);
+	// what the owner has had finds its new place before what is new to him, guard carriers apart
+	const isNew = ({ found, want }: Entry) => found === null && want !== "guard";
+	for (const entry of ordered.toSorted((a, b) => Number(isNew(a)) - Number(isNew(b)))) {
 		if (entry.candidate !== null && layout.holds(entry.candidate)) {
 			if (entry.found !== null) displaced.set(entry.found.line, "held at another place");
 			continue;
@@ -88,8 +93,9 @@ function putStanding(
 	const homeless: Entry[] = [];
 	for (const { row, tag, mended } of standing) {
 		const made = entryOfContent(row.bank, row, index, { pinned: false, found: row });
-		const notes = mended === "" ? made.notes : [...made.notes, `mended, ${mended}`];
-		const tagTexts = tag === "cut" ? [...leadingWords(row.tag), ...made.tagTexts] : made.tagTexts;
+		const renamed = tag === "keep" ? [] : [`was tagged ${JSON.stringify(row.tag)}`];
+		const notes = [...made.notes, ...(mended === "" ? [] : [`mended, ${mended}`]), ...renamed];
+		const tagTexts = tag === "cut" && mayBeCut(row.tag, made) ? [...leadingWords(row.tag), ...made.tagTexts] : made.tagTexts;
 		const entry = { ...made, tag: tag === "keep" ? made.tag : null, tagTexts, notes };
 		const pin = pins.get(`${row.bank} ${contentKey(row)}`);
 		if (pin !== undefined && pin !== `${row.bank} ${row.place}`) displaced.set(row.line, `pinned at ${pin} instead`);
@@ -99,8 +105,7 @@ function putStanding(
 	return homeless;
 }
 
-/** "A B C", "A B", "A": what an owner wrote, shorter and shorter. */
-function leadingWords(tag: string): readonly string[] {
-	const words = tag.trim().split(/\s+/);
-	return words.map((_, i) => words.slice(0, words.length - i).join(" "));
+/** A part of a tag may stand for what it names, and for what nothing else here names; on another's carrier it would mislead. */
+function mayBeCut(tag: string, { candidate }: Entry): boolean {
+	return candidate === null || candidate.sources.some((source) => isNamed(tag, source));
 }

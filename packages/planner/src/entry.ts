@@ -6,6 +6,7 @@ import type { CandidateIndex } from "./candidateIndex.ts";
 import type { Content } from "./contentKey.ts";
 import { isNamed } from "./isNamed.ts";
 import { marineBand } from "./marineBand.ts";
+import type { WrongRow } from "./reviewAsFound.ts";
 
 /** What the layout puts at a place. */
 export interface Entry {
@@ -31,6 +32,37 @@ export function entryOfCandidate(candidate: Candidate, pinned = false): Entry {
 	const { content, want, scan, bandMhz, notes } = candidate;
 	const { what, tags } = namingOf(candidate);
 	return { content, tag: null, tagTexts: tags, candidate, pinned, want, scan, bandMhz, what, notes, found: null };
+}
+
+/** What a wrong row was meant to be. Its tag stays where it says nothing that is not so: it is what the owner knows. */
+export function entryOfMeant({ row, why }: WrongRow, candidate: Candidate): Entry {
+	const entry = entryOfCandidate(candidate);
+	const notes = [...entry.notes, `put right, ${why}`];
+	const named = candidate.sources.find((source) => isNamed(row.tag, source));
+	// the checks ask a guard word of a place that sends on a guard carrier
+	if (candidate.want === "guard" || (named === undefined && candidate.naming === null)) return { ...entry, notes };
+	const { what, tags } = named ?? namingOf(candidate);
+	return { ...entry, what, tagTexts: figuresAgree(row.tag, candidate) ? [...leadingWords(row.tag), ...tags] : tags, notes };
+}
+
+/** "A B C", "A B", "A": what an owner wrote, shorter and shorter. */
+export function leadingWords(tag: string): readonly string[] {
+	const words = tag.trim().split(/\s+/);
+	return words.map((_, i) => words.slice(0, words.length - i).join(" "));
+}
+
+/** Whether every figure in a tag is one that the candidate goes by: dial or published kilohertz, whole or not, band or channel. */
+function figuresAgree(tag: string, { content, sources }: Candidate): boolean {
+	const frequencies = [content.receive, ...sources.map(({ listing }) => listing.hz)];
+	const known = new Set([
+		...frequencies.flatMap((frequency) => [
+			formatKhz(frequency),
+			String(Math.floor(frequency / 1_000)),
+			String(Math.floor(frequency / 1_000_000)),
+		]),
+		...sources.map(({ listing }) => String(listing.channel)),
+	]);
+	return (tag.match(/\d+(\.\d+)?/g) ?? []).every((figure) => known.has(figure));
 }
 
 /** Something that stands at a place already, or that the job pins as it is. `found` is the row of the list as found that it was. */

@@ -1,4 +1,5 @@
 import type { Row } from "@skipwright/set";
+import type { Hz } from "@skipwright/units";
 import type { Candidate } from "./candidate.ts";
 import { isNamed } from "./isNamed.ts";
 import { marineBand } from "./marineBand.ts";
@@ -9,7 +10,7 @@ const REACH_HZ = 4_000;
 
 /**
  * What wrong rows were meant to be: the nearest candidate whose station the tag names, within the reach of a wrong offset or, where the figure
- * is a slip, within the band. Each candidate once, in the order of the rows; a row that names nothing is no guess.
+ * is a slip, within the band or by a moved point. Each candidate once, in the order of the rows; a row that names nothing is no guess.
  */
 export function meantBy(wrong: readonly WrongRow[], candidates: readonly Candidate[]): ReadonlyMap<WrongRow, Candidate> {
 	const meant = new Map<WrongRow, Candidate>();
@@ -28,7 +29,13 @@ export function meantBy(wrong: readonly WrongRow[], candidates: readonly Candida
 }
 
 function isNear(candidate: Candidate, row: Row, slipped: boolean): boolean {
-	return off(candidate, row) <= REACH_HZ || (slipped && candidate.bandMhz === marineBand(row.receive));
+	if (off(candidate, row) <= REACH_HZ) return true;
+	return slipped && (candidate.bandMhz === marineBand(row.receive) || figures(candidate.content.receive) === figures(row.receive));
+}
+
+/** The figures of a frequency without regard to its point. */
+function figures(frequency: Hz): string {
+	return String(frequency).replace(/0+$/, "");
 }
 
 function off({ content }: Candidate, row: Row): number {

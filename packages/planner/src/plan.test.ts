@@ -68,6 +68,40 @@ describe("the example job", () => {
 		expect(at("voice", 123)?.tag).not.toBe("BUDDY CHAT"); // the distress carrier as a chat channel
 	});
 
+	it("calls nothing by a tag that misleads, and leaves the owner's own words where they are true", () => {
+		const at = (bank: string, place: number) => planned.places.find((one) => one.bank === bank && one.place === place);
+		// put right by what the tag says, so the tag stays
+		expect(at("voice", 142)?.tag).toBe("ZSC WX 8");
+		expect(at("voice", 171)).toMatchObject({ tag: "SHANNON 8", receiveHz: 8_957_000, what: expect.stringMatching(/^Shannon/) });
+		expect(at("voice", 171)?.notes.join()).toMatch(/put right, near-miss/);
+		expect(at("data", 82)).toMatchObject({ tag: "DDH 7646", receiveHz: 7_646_000, mode: "FSK" }); // moved point
+		// too long for the set: a part of it would name a coast station on a carrier between ships
+		expect(at("voice", 129)).toMatchObject({ tag: "SHIP 16546", notes: ['was tagged "HORTA RADIO EVENING"'] });
+		expect(at("voice", 128)).toMatchObject({ tag: "FRIENDS", what: "Friends ashore at Horta", notes: ['was tagged "GIANNI\'S"'] });
+		expect(at("voice", 118)).toMatchObject({ tag: "SHIP 8191", notes: ['was tagged "SHIP 8294"'] });
+	});
+
+	it("finds a place for what the owner had before it brings anything new", () => {
+		const moved = planned.places.find(({ tag }) => tag === "NMG WX 12"); // lifted out of a block of working channels
+		expect(moved).toMatchObject({ bank: "voice", receiveHz: 12_788_000, transmitHz: null, want: "weather-voice", changed: true });
+
+		// a time signal among working channels, and one place left among what it can be scanned with
+		const row = (place: number, tag: string, receiveHz: number): Row => {
+			return { bank: "voice", place, tag, receive: hz(receiveHz), transmit: null, mode: "AM", line: 1_000 + place };
+		};
+		const held = EXAMPLE.asFound.filter(({ bank, place }) => bank !== "voice" || (place !== 75 && place !== 162));
+		const last = [159, 160, 177, 178, 179, 180].map((place) => row(place, `WX ${place}`, 15_000_000 + 1_000 * place));
+		const { places, removed, leftOut } = planOf(withJob({}, { asFound: [...held, ...last, row(75, "WWV 10", 10_000_000)] }));
+		expect(removed.map(({ tag }) => tag)).not.toContain("WWV 10");
+		expect(places.find(({ place, bank }) => bank === "voice" && place === 162)).toMatchObject({
+			tag: "WWV 10",
+			listing: "us-wwv/time-signal/10000",
+		});
+		// so something new that comes before it in the order of wants had to stay out
+		const without = leftOut.filter(({ why }) => /no block with a free place/.test(why)).map(({ listing }) => listing);
+		expect(without.some((listing) => /volmet/.test(listing))).toBe(true);
+	});
+
 	it("leaves right rows where they are, tag and all", () => {
 		const wrongLines = new Set(
 			read("south-atlantic.seeded.csv")
@@ -168,6 +202,25 @@ describe("plan", () => {
 		const tags = result.places.map(({ bank, tag }) => `${bank} ${tag}`);
 		expect(new Set(tags).size).toBe(tags.length);
 		if (profile.transmit.length === 0) expect(result.places.every(({ transmitHz }) => transmitHz === null)).toBe(true);
+	});
+
+	it.each([
+		["a figure that is not so goes", "SHANNON 8975", 8_975_000, "voice", 8_957_000, /^EIP 8957$/],
+		["a figure of the band stays", "SHANNON 8", 8_975_000, "voice", 8_957_000, /^SHANNON 8$/],
+		["the name is cut to the set", "SHANNON VOLMET", 8_975_000, "voice", 8_957_000, /^SHANNON$/],
+		["a guard carrier is called one", "DIST CHAT", 8_290_000, "voice", 8_291_000, /^DIST 8291$/],
+	])("tags what was put right: %s", (_what, tag, receive, bank, expected, becomes) => {
+		const row: Row = { bank, place: 171, tag, receive: hz(receive), transmit: null, mode: "USB", line: 2 };
+		const { places } = planOf({ ...BLANK, asFound: [row] });
+		const place = places.find(({ bank: b, place: p }) => b === bank && p === 171);
+		expect(place?.receiveHz).toBe(expected);
+		expect(place?.tag).toMatch(becomes);
+	});
+
+	it("keeps the leading words of a tag that is too long where they name what is heard", () => {
+		const row: Row = { bank: "voice", place: 171, tag: "SHANNON WEATHER", receive: hz(8_957_000), transmit: null, mode: "USB", line: 2 };
+		const { places } = planOf({ ...BLANK, asFound: [row] });
+		expect(places.find(({ place, bank }) => place === 171 && bank === "voice")?.tag).toBe("SHANNON");
 	});
 
 	it("keeps charts and text in the bank for data, speech in the bank for speech", () => {
