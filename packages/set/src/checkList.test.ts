@@ -155,6 +155,12 @@ describe("sending", () => {
 		expect(codes("voice 1 X 8297 8297 LSB")).toEqual(["wrong-sideband"]);
 	});
 
+	test("only a data dial rightly tuned is as narrow as data; the same figure on LSB is speech", () => {
+		expect(codes("data 1 DSC4 4217.8 4206.3 USB")).toEqual([]); // 4208 and 4219.5, 47 CFR 80.359(a)
+		expect(codes("voice 1 BOB 4209.7 4209.7 LSB")).toContain("distress-used-as-working");
+		expect(codes("voice 1 BOB 2187.8 2187.8 LSB")).toContain("distress-used-as-working");
+	});
+
 	test("the remedy of a distress finding, carried out, ends it", () => {
 		const [voice] = findings("voice 1 BOB 8289 8289 USB");
 		expect(voice?.remedy).toBe("make it receive only, or a guard place: 8291 kHz both ways, USB, tag DIST 8291");

@@ -23,10 +23,10 @@ const khz = (value: number) => formatKhz(hz(value));
  */
 export function checkRow(row: Row, match: Match, pair: PairState, context: RowContext): readonly Finding[] {
 	const tuned = match.best !== null && isTuned(match.fit) ? match.best : null;
-	const distress = distressFault(row, tuned?.known ?? null, pair, context);
+	const distress = distressFault(row, tuned, pair, context);
 	const meaning = distress === null ? meaningFinding(row, match, pair, context) : null;
 	const isPairFault = meaning?.code === "pair-swapped" || meaning?.code === "pair-broken";
-	const sending = distress ?? (isPairFault ? null : serviceFault(row, tuned?.known ?? null, context));
+	const sending = distress ?? (isPairFault ? null : serviceFault(row, tuned, context));
 	return [
 		meaning,
 		tuned !== null ? modeFinding(row, tuned) : meaning === null || meaning.code === "no-listing" ? amateurCustom(row) : null,

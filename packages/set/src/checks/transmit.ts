@@ -17,7 +17,7 @@ import type { Hz } from "@skipwright/units";
 import { formatKhz, hz } from "@skipwright/units";
 import type { FindingCode, Row, Severity } from "../types.ts";
 import { carrierOf, isChart, isData } from "./expectedDials.ts";
-import { type DialIndex, dialsNear, type Known, listingName } from "./knownDials.ts";
+import { type DialIndex, dialsNear, type KnownDial, listingName } from "./knownDials.ts";
 import type { PairState } from "./pairs.ts";
 
 export interface TransmitContext {
@@ -50,7 +50,7 @@ const ROUTINE_CALLING: Readonly<Record<number, Hz>> = { 1221: hz(12_359_000), 16
 const CALLING_PAIRS: readonly number[] = [421, 606];
 
 /** Distress first; the other faults only where the pair itself is sound, since mending a pair mends them. */
-export function distressFault(row: Row, matched: Known | null, pair: PairState, context: TransmitContext): TransmitFault | null {
+export function distressFault(row: Row, matched: KnownDial | null, pair: PairState, context: TransmitContext): TransmitFault | null {
 	const spectrum = sentSpectrum(row, matched, context);
 	if (spectrum === null) return null;
 	const met = guardsMet(spectrum);
@@ -81,7 +81,7 @@ export function isVoiceGuard({ kind }: Guard): boolean {
 }
 
 /** The first of the remaining transmit faults; with no Region given, all three are looked at and a difference is only a `mind`. */
-export function serviceFault(row: Row, matched: Known | null, context: TransmitContext): TransmitFault | null {
+export function serviceFault(row: Row, matched: KnownDial | null, context: TransmitContext): TransmitFault | null {
 	const spectrum = sentSpectrum(row, matched, context);
 	if (spectrum === null || guardsAt(row.receive).some((guard) => isGuardPlace(row, guard))) return null;
 	const ship = isShipCarrier(row, context);
@@ -156,13 +156,13 @@ interface Broadcast {
 const WIDEST_REACH_HZ = 6_000;
 
 /** Receive-only listings that are not closed, what the row is for first, then the nearest, then the safety text frequencies. */
-function broadcastsUnder(spectrum: Spectrum, row: Row, matched: Known | null, context: TransmitContext): readonly Broadcast[] {
+function broadcastsUnder(spectrum: Spectrum, row: Row, matched: KnownDial | null, context: TransmitContext): readonly Broadcast[] {
 	const { directory, index, toleranceHz } = context;
 	const middle = hz(Math.max(0, Math.round((spectrum.lowHz + spectrum.highHz) / 2)));
 	const listings = listingsNear(directory, middle, WIDEST_REACH_HZ).filter(
 		(listing) => listing.receiveOnly && listing.status !== "closed" && overlaps(spectrum, spectrumOfPublished(publishedOf(listing))),
 	);
-	const own = listings.filter(({ id }) => id === matched?.listing?.id);
+	const own = listings.filter(({ id }) => id === matched?.known.listing?.id);
 	const heard = dialsNear(index, row.mode, row.receive, toleranceHz).map(({ known }) => known.listing?.id);
 	const text = msiFrequencies().filter((msi) =>
 		overlaps(spectrum, spectrumOfPublished({ hz: msi.hz, means: "assigned", emission: "F1B", service: msi.service })),
@@ -194,13 +194,14 @@ function isShipCarrier(row: Row, { index, toleranceHz }: TransmitContext): boole
 	});
 }
 
-function sentSpectrum(row: Row, matched: Known | null, { convention }: TransmitContext): Spectrum | null {
+function sentSpectrum(row: Row, matched: KnownDial | null, { convention }: TransmitContext): Spectrum | null {
 	if (row.transmit === null) return null;
 	const whole: DialConvention =
 		convention[row.mode] === undefined ? { ...convention, [row.mode]: { shows: row.mode === "FSK" ? "centre" : "carrier" } } : convention;
-	const emission = matched?.published.emission;
-	// a chart or data signal through the voice modes is narrower than speech; everything else is the mode's usual emission
+	const published = matched?.fit === "right" ? matched.known.published : undefined;
+	const emission = published?.emission;
+	// a chart or data signal through the voice modes, rightly tuned, is narrower than speech; everything else is the mode's usual emission
 	const isNarrow = emission !== undefined && (isChart(emission) || isData(emission)) && row.mode !== "AM" && row.mode !== "CW";
-	const sent = isNarrow ? { emission, service: matched?.published.service } : {};
+	const sent = isNarrow ? { emission, service: published?.service } : {};
 	return occupiedSpectrum({ dialHz: row.transmit, mode: row.mode, convention: whole, ...sent });
 }
