@@ -23,6 +23,12 @@ export function absorptionPerSecantDb(index: number, gyroMHz: number, fMHz: numb
 	return (strength * index) / (pow(fMHz + gyroMHz, power) + added);
 }
 
+/** As `absorptionPerSecantDb`, or a little less: the power is rounded up to the square, which costs next to nothing. */
+export function absorptionLeastPerSecantDb(index: number, gyroMHz: number, fMHz: number): number {
+	const base = Math.max(1, fMHz + gyroMHz);
+	return (strength * index) / (base * base + added);
+}
+
 /** Factor on absorption of winter days at middle latitudes, A_w of ITU-R P.533 section 5.3. @param month 1 to 12 */
 export function winterAnomaly(month: number, latDeg: number): number {
 	const most = at60[(latDeg >= 0 ? month - 1 : month + 5) % 12]!;

@@ -2,14 +2,19 @@ import { log10 } from "@skipwright/units";
 import type { GroundWaveTable } from "./groundWaveTable.ts";
 import { type NeededSnr, neededSnr } from "./neededSnr.ts";
 import { chanceOf } from "./reliabilityChance.ts";
-import { groundRatioLowerDb, groundRatioUpperDb, type LatitudeClass, skyRatioLowerDb, skyRatioUpperDb } from "./reliabilitySpread.ts";
-import { FIELD_TO_POWER_DB } from "./skyWave.ts";
+import {
+	groundRatioLowerDb,
+	groundRatioUpperDb,
+	type LatitudeClass,
+	skyRatioLowerDb,
+	skyRatioUpperDb,
+	WIDEST_UPPER_DB,
+} from "./reliabilitySpread.ts";
+import { FIELD_TO_POWER_DB, KILOWATT_DB } from "./skyWave.ts";
 import type { Signal, Terminal } from "./terminal.ts";
 
 /** dBW. Thermal noise of 290 K in 1 Hz (kT0; ITU-R P.372). */
 const THERMAL_DBW = -204;
-/** dB by which 1 kW, to which ground-wave fields are referred, stands over 1 W. */
-const KILOWATT_DB = 30;
 /** Degrees: a ground wave comes in along the surface. */
 const ALONG_SURFACE = 0;
 /**
@@ -53,9 +58,6 @@ export function sending(signal: Signal, sender: Terminal): Sending | null {
 	};
 }
 
-/** Numbers an hour in a series of noise: median above kT0b, upper and lower decile from it, dB, as `NoiseAtFrequency` writes them. */
-export const NOISE_PARTS = 3;
-
 /**
  * Chance from 0 to 1 by sky wave.
  * @param pathDb from `skyWaveDb` @param ratio frequency over the path's basic MUF @param noise at the receiver; the hour's stands from `at` on
@@ -82,8 +84,11 @@ export function groundPathDb(table: GroundWaveTable, km: number, fMHz: number, r
 	return table.fieldAt(km) - KILOWATT_DB + gainDb - 20 * log10(fMHz) + FIELD_TO_POWER_DB;
 }
 
+/** dB for rounding. */
+const A_LITTLE_DB = 0.1;
+
 /**
- * dB. A ratio that stands further under its need has no chance at all, by whatever deciles: `chanceOf` reaches 0 at 5/3 of the upper decile,
- * and none is as wide as the widest of signal (17), hour (5) and noise (12) together.
+ * dB. A ratio that stands further under its need has no chance at all: `chanceOf` comes to 0 at 5/3 of the upper decile, and none is
+ * wider than with the widest of every part.
  */
-export const HOPELESS_DB = 38;
+export const HOPELESS_DB = (5 / 3) * WIDEST_UPPER_DB + A_LITTLE_DB;

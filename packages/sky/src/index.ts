@@ -36,7 +36,7 @@ export * from "./reliabilitySpread.ts";
 export * from "./season.ts";
 export * from "./skyAt.ts";
 export * from "./skyRows.ts";
-export { FIELD_TO_POWER_DB, NOTHING_DB, skyWaveCeilingDb, skyWaveDb } from "./skyWave.ts";
+export { FIELD_TO_POWER_DB, NOTHING_DB, skyWaveDb } from "./skyWave.ts";
 export { type SkyDay, type SkyHour, skyDay, skyHour } from "./skyWaveHour.ts";
 export { type MonthWanted, type SkyMonth, skyMonth } from "./skyWaveMonth.ts";
 export * from "./skyWaveMuf.ts";

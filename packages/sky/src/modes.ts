@@ -16,6 +16,7 @@ export interface NearHour {
 	/** The F2 layer's modes: hops of the path from the least number on, and the basic MUF by each. */
 	readonly f2Hops: readonly Hop[];
 	readonly f2MufsMHz: readonly number[];
+	readonly f2HighestMufMHz: number;
 	/** The F2 layer at the control points for its height. */
 	readonly mirrors: readonly F2Mirror[];
 	/** foE that screens the F2 layer. */

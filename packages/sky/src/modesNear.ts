@@ -11,7 +11,7 @@ import type { Hop } from "./pathHop.ts";
 import type { SkyMonth } from "./skyWaveMonth.ts";
 
 /** Numbers of hops by the F2 layer that count, from the least on: ITU-R P.533 section 5.2. */
-const F2_ORDERS = 6;
+export const F2_ORDERS = 6;
 
 /** The control points of a path up to 9000 km by use, each asked for once. */
 export interface NearPoints {
@@ -60,12 +60,14 @@ export function nearHour(path: SkyPath, points: NearPoints, month: SkyMonth, hou
 	const isLong = path.km > longestKm;
 	const f2 = points.f2(isLong ? path.hops[fewest]! : null);
 	const f2Hops = path.hops.slice(fewest, fewest + F2_ORDERS);
+	const f2MufsMHz = isLong ? longMufsMHz(f2.muf, f2Hops, hour) : f2Hops.map(({ km }) => f2MufMHz(layer, km, longestKm));
 	const eAbsorbing = absorbing(points.eAbsorption, month, hour);
 	return {
 		path,
 		foEMHz: least(points.eMuf, hour),
 		f2Hops,
-		f2MufsMHz: isLong ? longMufsMHz(f2.muf, f2Hops, hour) : f2Hops.map(({ km }) => f2MufMHz(layer, km, longestKm)),
+		f2MufsMHz,
+		f2HighestMufMHz: Math.max(...f2MufsMHz),
 		mirrors: f2.mirrors.map((point) => f2MirrorAt(point, hour, month.sunspots)),
 		screeningFoEMHz: greatest(points.screening, hour),
 		eAbsorbing,

@@ -2,13 +2,14 @@ import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
 import { MEMORY } from "./fromMemory.ts";
 import { noiseAt } from "./noise.ts";
-import { atmosphericHour, noiseAtFrequency } from "./noiseAtFrequency.ts";
+import { atmosphericDay, atmosphericHour, noiseAtFrequency } from "./noiseAtFrequency.ts";
 import { atmosphericAt1MHz } from "./noiseAtmospheric.ts";
 import { combineNoise } from "./noiseCombined.ts";
 import { noiseFieldDb } from "./noiseField.ts";
 import { galacticNoise } from "./noiseGalactic.ts";
 import { type ManMadeClass, manMadeNoise } from "./noiseManMade.ts";
 import { receiverNoiseDb } from "./noiseReceiver.ts";
+import { skyRatioUpperDb, WIDEST_UPPER_DB } from "./reliabilitySpread.ts";
 
 const CLASSES = Object.keys(MEMORY.manMadeNoise.value) as ManMadeClass[];
 
@@ -107,11 +108,20 @@ describe("noiseAt", () => {
 				expect(found.lowerDecileDb).toBeCloseTo(sum.lowerDecileDb, 9);
 				expect(found.upperDecileDb).toBeGreaterThan(0);
 				expect(found.lowerDecileDb).toBeGreaterThan(0);
+				expect(found.medianDb).toBeGreaterThanOrEqual(noiseAtFrequency(asked).leastDb(atmosphericHour(asked)) - 1e-9);
+				expect(skyRatioUpperDb(1.4, "below60", found.lowerDecileDb)).toBeLessThanOrEqual(WIDEST_UPPER_DB + 1e-9); // the widest column
 				compared++;
 			}),
 			{ seed: 3, numRuns: 500 },
 		);
 		expect(compared).toBe(500);
+	});
+
+	it("gives the same hour by hour and a day at once", () => {
+		const where = { month: 7, position: { latDeg: -62, lonDeg: 171 } };
+		const day = atmosphericDay(where);
+		expect(day).toHaveLength(24);
+		for (const [utcHour, hour] of day.entries()) expect(hour).toEqual(atmosphericHour({ ...where, utcHour }));
 	});
 
 	it("takes the law of night by night, of day by day", () => {

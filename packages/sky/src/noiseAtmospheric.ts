@@ -20,19 +20,17 @@ export interface PlaceAndTime {
 	readonly position: Position;
 }
 
+/** Atmospheric noise over one place in one month: what its hours share is worked out. */
+export interface AtmosphericPlace {
+	/** dB above kT0b at 1 MHz. @param utcHour 0 up to 24 */
+	readonly at1MHz: (utcHour: number) => number;
+	/** As `atmosphericDayShare`. */
+	readonly dayShare: (utcHour: number) => number;
+}
+
 /** dB above kT0b of atmospheric noise at 1 MHz (`MEMORY.atmosphericLevels`: within 10 dB or so). */
-export function atmosphericAt1MHz({ month, utcHour, position: { latDeg, lonDeg } }: PlaceAndTime): number {
-	const season = cos(30 * (month - 7) * RADIANS); // 1 in July
-	const stormLat = LEVELS.stormLatitude * season;
-	const fromStorms = cos(Math.min(Math.abs(latDeg - stormLat), 90) * RADIANS);
-	const share = fromStorms * fromStorms;
-	const swing = sin(2 * latDeg * RADIANS);
-	const local = swing * swing * season * Math.sign(latDeg);
-	const levelOf = (block: number): number => {
-		const [atStorms, atPole, bySeason] = LEVELS.blocks[block % BLOCKS]!;
-		return atPole + (atStorms - atPole) * share + bySeason * local;
-	};
-	return throughTheDay(levelOf, utcHour, latDeg, lonDeg) + regional(latDeg, lonDeg);
+export function atmosphericAt1MHz({ month, utcHour, position }: PlaceAndTime): number {
+	return atmosphericPlace({ month, position }).at1MHz(utcHour);
 }
 
 /**
@@ -40,22 +38,34 @@ export function atmosphericAt1MHz({ month, utcHour, position: { latDeg, lonDeg }
  * changes as the levels do, so that nothing jumps at 08 and 16.
  */
 export function atmosphericDayShare({ utcHour, position: { latDeg, lonDeg } }: Omit<PlaceAndTime, "month">): number {
-	return throughTheDay((block) => DAY_BLOCKS[block % BLOCKS]!, utcHour, latDeg, lonDeg, DAY_SHARE_MEAN);
+	return throughTheDay(DAY_BLOCKS, DAY_SHARE_MEAN, utcHour, lonDeg, localShare(latDeg));
 }
 
-/** Linear between the middles of the blocks in mean local time; near the pole towards the day's mean. */
-function throughTheDay(of: (block: number) => number, utcHour: number, latDeg: number, lonDeg: number, mean = meanOf(of)): number {
-	const blocks = (utcHour + lonDeg / 15) / BLOCK_HOURS - 0.5;
-	const along = blocks - BLOCKS * Math.floor(blocks / BLOCKS);
+export function atmosphericPlace({ month, position: { latDeg, lonDeg } }: Omit<PlaceAndTime, "utcHour">): AtmosphericPlace {
+	const season = cos(30 * (month - 7) * RADIANS); // 1 in July
+	const stormLat = LEVELS.stormLatitude * season;
+	const fromStorms = cos(Math.min(Math.abs(latDeg - stormLat), 90) * RADIANS);
+	const share = fromStorms * fromStorms;
+	const swing = sin(2 * latDeg * RADIANS);
+	const local = swing * swing * season * Math.sign(latDeg);
+	const levels = LEVELS.blocks.map(([atStorms, atPole, bySeason]) => atPole + (atStorms - atPole) * share + bySeason * local);
+	const mean = levels.reduce((sum, level) => sum + level, 0) / BLOCKS;
+	const byRegion = regional(latDeg, lonDeg);
+	const ofLocalTime = localShare(latDeg);
+	return {
+		at1MHz: (utcHour) => throughTheDay(levels, mean, utcHour, lonDeg, ofLocalTime) + byRegion,
+		dayShare: (utcHour) => throughTheDay(DAY_BLOCKS, DAY_SHARE_MEAN, utcHour, lonDeg, ofLocalTime),
+	};
+}
+
+/** Linear between the middles of the blocks in mean local time; near the pole, where `share` falls to 0, towards the day's mean. */
+function throughTheDay(blocks: readonly number[], mean: number, utcHour: number, lonDeg: number, share: number): number {
+	const passed = (utcHour + lonDeg / 15) / BLOCK_HOURS - 0.5;
+	const along = passed - BLOCKS * Math.floor(passed / BLOCKS);
 	const block = Math.floor(along);
-	const now = of(block) + (along - block) * (of(block + 1) - of(block));
-	return mean + localShare(latDeg) * (now - mean);
-}
-
-function meanOf(of: (block: number) => number): number {
-	let sum = 0;
-	for (let block = 0; block < BLOCKS; block++) sum += of(block);
-	return sum / BLOCKS;
+	const before = blocks[block % BLOCKS]!;
+	const now = before + (along - block) * (blocks[(block + 1) % BLOCKS]! - before);
+	return mean + share * (now - mean);
 }
 
 const COS_WHERE_FADING_STARTS = cos(LEVELS.localTimeFadesPolewardOf * RADIANS);

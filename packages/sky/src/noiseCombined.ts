@@ -56,12 +56,12 @@ export function addNoise(sums: Float64Array, medianPower: number, upperRatio: nu
 	sums[4]! += lower * lower * (lowerRatio * lowerRatio - 1);
 }
 
-/** Writes median, upper and lower decile in dB to `out`, in place. */
-export function noiseOfSums(out: Float64Array, sums: Float64Array): void {
+/** Writes median, upper and lower decile in dB to `out` from `at` on, in place. */
+export function noiseOfSums(out: Float64Array, sums: Float64Array, at = 0): void {
 	const mean = sums[1]!;
 	const upper = 1 + sums[2]! / (mean * mean); // e^(sigma^2)
 	const lower = 1 + sums[4]! / (sums[3]! * sums[3]!);
-	out[0] = DB_PER_E * log(Math.min(mean / Math.sqrt(upper), sums[0]!));
-	out[1] = SIGMAS_TO_DECILE * DB_PER_E * Math.sqrt(log(upper));
-	out[2] = SIGMAS_TO_DECILE * DB_PER_E * Math.sqrt(log(lower));
+	out[at] = DB_PER_E * log(Math.min(mean / Math.sqrt(upper), sums[0]!));
+	out[at + 1] = SIGMAS_TO_DECILE * DB_PER_E * Math.sqrt(log(upper));
+	out[at + 2] = SIGMAS_TO_DECILE * DB_PER_E * Math.sqrt(log(lower));
 }

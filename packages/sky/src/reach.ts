@@ -8,7 +8,7 @@ import { type NoiseAnswer, noiseAt } from "./noise.ts";
 import { receiverNoiseDb } from "./noiseReceiver.ts";
 import { FAR_FORM_FROM_KM, skyPath } from "./path.ts";
 import { type PathGain, pathGain } from "./pathGain.ts";
-import { groundRatioLowerDb, groundRatioUpperDb, skyRatioLowerDb, skyRatioUpperDb } from "./reliabilitySpread.ts";
+import { groundRatioLowerDb, groundRatioUpperDb, type LatitudeClass, skyRatioLowerDb, skyRatioUpperDb } from "./reliabilitySpread.ts";
 import { skyWaveDb } from "./skyWave.ts";
 import { type SkyDay, type SkyHour, skyDay, skyHour } from "./skyWaveHour.ts";
 import { HOURS_PER_DAY, type SkyMonth } from "./skyWaveMonth.ts";
@@ -158,7 +158,7 @@ function reachHour(
 	};
 }
 
-export function latitudeOf({ path }: SkyHour): "below60" | "from60" {
+export function latitudeOf({ path }: Pick<SkyHour, "path">): LatitudeClass {
 	return path.reachesAurora ? "from60" : "below60";
 }
 

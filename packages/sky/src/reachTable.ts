@@ -1,13 +1,17 @@
 import { distanceKm } from "@skipwright/sphere";
-import { groundChance, groundPathDb, HOPELESS_DB, NOISE_PARTS, type Sending, sending, skyChance } from "./circuit.ts";
+import { log10 } from "@skipwright/units";
+import { groundChance, groundPathDb, HOPELESS_DB, type Sending, sending, skyChance } from "./circuit.ts";
 import type { Ionosphere } from "./controlPoints.ts";
 import { GROUNDS } from "./groundConstants.ts";
 import { type GroundWaveTable, groundWaveTable } from "./groundWaveTable.ts";
-import { type AtmosphericHour, atmosphericHour, type NoiseAtFrequency, noiseAtFrequency } from "./noiseAtFrequency.ts";
+import { type NoiseAtFrequency, noiseAtFrequency } from "./noiseAtFrequency.ts";
+import { type NoiseDay, NoiseOfPlace } from "./noiseDay.ts";
 import { receiverNoiseDb } from "./noiseReceiver.ts";
 import type { PathGain } from "./pathGain.ts";
 import { circuitGain, latitudeOf, skyDays } from "./reach.ts";
-import { skyWaveCeilingDb, skyWaveDb } from "./skyWave.ts";
+import type { LatitudeClass } from "./reliabilitySpread.ts";
+import { skyWaveDb } from "./skyWave.ts";
+import { type SkyCeiling, skyCeiling, skyWaveCeilingDb } from "./skyWaveCeiling.ts";
 import { type SkyHour, skyHour } from "./skyWaveHour.ts";
 import { HOURS_PER_DAY, type SkyMonth } from "./skyWaveMonth.ts";
 import { basicMufMHz } from "./skyWaveMuf.ts";
@@ -52,11 +56,18 @@ export interface ReachTable {
 interface PreparedRow {
 	readonly index: number;
 	readonly fMHz: number;
-	readonly sent: Sending;
-	readonly sentBack: Sending | null;
+	/** 20 log10 of it. */
+	readonly fDb: number;
 	readonly ground: GroundWaveTable;
-	readonly vesselNoise: NoiseAtFrequency;
-	readonly coastNoise: NoiseAtFrequency | null;
+	readonly toVessel: PreparedWay;
+	readonly toCoast: PreparedWay | null;
+}
+
+/** One direction of a row. */
+interface PreparedWay {
+	readonly sent: Sending;
+	/** At the receiver. */
+	readonly noise: NoiseAtFrequency;
 }
 
 /**
@@ -70,112 +81,103 @@ export function reachTable(question: TableQuestion): ReachTable {
 	const byStation = Map.groupBy(prepared(question, table), ({ index }) => rows[index]!.station);
 	const gains = stations.map((station) => gainOf(question, station));
 	// samples of one month share what lies at the coast
-	const coastNoises = stations.map(() => new Map<SkyMonth, NoiseAtPlace>());
+	const coastNoises = stations.map(() => new Map<SkyMonth, NoiseOfPlace>());
 	for (const [sampleIndex, sample] of samples.entries()) {
+		const { month, ionosphere } = sample;
 		const vessel: Terminal = { ...question.vessel, position: sample.position };
-		const vesselNoise = new NoiseAtPlace(vessel, sample);
+		const vesselNoise = new NoiseOfPlace(vessel, month.month, ionosphere);
 		for (const [stationIndex, own] of byStation) {
 			const station = stations[stationIndex]!;
-			const days = skyDays({ from: station, to: vessel, ionosphere: sample.ionosphere, month: sample.month });
-			const ways = Array.from({ length: HOURS_PER_DAY }, (_, hour) => days.map((day) => skyHour(day, hour)));
-			const coastNoise = coastNoises[stationIndex]!.get(sample.month) ?? new NoiseAtPlace(station, sample);
-			coastNoises[stationIndex]!.set(sample.month, coastNoise);
+			const gain = gains[stationIndex]!;
+			const coastNoise = coastNoises[stationIndex]!.get(month) ?? new NoiseOfPlace(station, month.month, ionosphere);
+			coastNoises[stationIndex]!.set(month, coastNoise);
+			const days = skyDays({ from: station, to: vessel, ionosphere, month });
+			const skies = days.map((day) => ({
+				ceiling: skyCeiling(day.path, gain.most),
+				latitude: latitudeOf(day),
+				hours: Array.from({ length: HOURS_PER_DAY }, (_, hour) => skyHour(day, hour)),
+			}));
 			const km = distanceKm(station.position, vessel.position);
 			for (const row of own) {
 				const at = (row.index * samples.length + sampleIndex) * HOURS_PER_DAY;
-				fillRow(question, table, row, { at, ways, gain: gains[stationIndex]!, km, vessel, station, vesselNoise, coastNoise });
+				fillRow(question, table, row, { at, skies, gain: gain.path, km, vessel, station, vesselNoise, coastNoise });
 			}
 		}
 	}
 	return table;
 }
 
-/** Overwritten hour by hour. */
-const now = new Float64Array(NOISE_PARTS);
-
-/** Noise at one place in one month, by frequency: asked for often, worked out once. */
-class NoiseAtPlace {
-	readonly #place: Terminal;
-	readonly #sample: VesselSample;
-	readonly #known = new Map<number, Float64Array>();
-	#hours: readonly AtmosphericHour[] = [];
-	#foF2MHz: ArrayLike<number> = [];
-
-	constructor(place: Terminal, sample: VesselSample) {
-		this.#place = place;
-		this.#sample = sample;
-	}
-
-	/** 24 hours of `NOISE_PARTS` numbers. */
-	day(fMHz: number, noise: NoiseAtFrequency): Float64Array {
-		const before = this.#known.get(fMHz);
-		if (before !== undefined) return before;
-		if (this.#hours.length === 0) this.#readSky();
-		const day = new Float64Array(HOURS_PER_DAY * NOISE_PARTS);
-		for (let hour = 0; hour < HOURS_PER_DAY; hour++) {
-			noise.into(now, this.#hours[hour]!, fMHz > this.#foF2MHz[hour]!);
-			day.set(now, hour * NOISE_PARTS);
-		}
-		this.#known.set(fMHz, day);
-		return day;
-	}
-
-	#readSky(): void {
-		const { position } = this.#place;
-		const { month, ionosphere } = this.#sample;
-		this.#hours = Array.from({ length: HOURS_PER_DAY }, (_, utcHour) => atmosphericHour({ month: month.month, utcHour, position }));
-		this.#foF2MHz = ionosphere(position).foF2MHz;
-	}
+/** One way round between the two places. */
+interface SkyWay {
+	readonly ceiling: SkyCeiling;
+	readonly latitude: LatitudeClass;
+	readonly hours: readonly SkyHour[];
 }
 
 interface Here {
 	readonly at: number;
-	readonly ways: readonly (readonly SkyHour[])[];
-	readonly gain: CircuitGain;
+	readonly skies: readonly SkyWay[];
+	readonly gain: PathGain;
 	readonly km: number;
 	readonly vessel: Terminal;
 	readonly station: Terminal;
-	readonly vesselNoise: NoiseAtPlace;
-	readonly coastNoise: NoiseAtPlace;
+	readonly vesselNoise: NoiseOfPlace;
+	readonly coastNoise: NoiseOfPlace;
 }
 
-function fillRow(
-	{ dropEarly = true, strongerDb = 0 }: TableQuestion,
-	{ toVessel, toCoast }: ReachTable,
-	row: PreparedRow,
-	here: Here,
-): void {
-	const { fMHz, sent, sentBack, ground } = row;
-	const { at, ways, gain, km, vessel, station } = here;
-	const isGround = km < ground.endKm;
-	const groundDb = isGround ? groundPathDb(ground, km, fMHz, vessel) + strongerDb : 0;
-	const groundBackDb = isGround && sentBack !== null ? groundPathDb(ground, km, fMHz, station) + strongerDb : 0;
-	const there = here.vesselNoise.day(fMHz, row.vesselNoise);
-	const back = row.coastNoise === null ? there : here.coastNoise.day(fMHz, row.coastNoise);
+function fillRow({ dropEarly = true, strongerDb = 0 }: TableQuestion, table: ReachTable, row: PreparedRow, here: Here): void {
+	const { fMHz, fDb, ground, toVessel, toCoast } = row;
+	const { at, skies, gain, km, vessel, station, vesselNoise, coastNoise } = here;
+	const groundDb = (receiver: Terminal) => (km < ground.endKm ? groundPathDb(ground, km, fMHz, receiver) + strongerDb : null);
+	const there = new Reception(toVessel.sent, vesselNoise.day(toVessel.noise), groundDb(vessel));
+	const back = toCoast === null ? null : new Reception(toCoast.sent, coastNoise.day(toCoast.noise), groundDb(station));
 	for (let hour = 0; hour < HOURS_PER_DAY; hour++) {
-		const now = hour * NOISE_PARTS;
-		let chance = isGround ? groundChance(sent, groundDb, there, now) : 0;
-		let chanceBack = isGround && sentBack !== null ? groundChance(sentBack, groundBackDb, back, now) : 0;
-		for (const way of ways[hour]!) {
+		let chance = there.byGround(hour);
+		let chanceBack = back === null ? 0 : back.byGround(hour);
+		for (const { ceiling, latitude, hours } of skies) {
+			const sky = hours[hour]!;
 			if (dropEarly) {
-				const ceilingDb = skyWaveCeilingDb(way, fMHz, gain.most) + strongerDb;
-				const isHopeless = shortDb(ceilingDb, sent, there[now]!) > HOPELESS_DB;
-				if (isHopeless && (sentBack === null || shortDb(ceilingDb, sentBack, back[now]!) > HOPELESS_DB)) continue;
+				const mostDb = skyWaveCeilingDb(ceiling, sky, fMHz, fDb) + strongerDb;
+				if (there.isHopeless(mostDb, hour) && (back === null || back.isHopeless(mostDb, hour))) continue;
 			}
-			const pathDb = skyWaveDb(way, fMHz, gain.path) + strongerDb;
-			const ratio = fMHz / basicMufMHz(way);
-			const latitude = latitudeOf(way);
-			chance = Math.max(chance, skyChance(sent, pathDb, ratio, latitude, there, now));
-			if (sentBack !== null) chanceBack = Math.max(chanceBack, skyChance(sentBack, pathDb, ratio, latitude, back, now));
+			const pathDb = skyWaveDb(sky, fMHz, gain) + strongerDb;
+			const ratio = fMHz / basicMufMHz(sky);
+			chance = Math.max(chance, there.bySky(pathDb, ratio, latitude, hour));
+			if (back !== null) chanceBack = Math.max(chanceBack, back.bySky(pathDb, ratio, latitude, hour));
 		}
-		toVessel[at + hour] = chance;
-		if (toCoast !== null) toCoast[at + hour] = chanceBack;
+		table.toVessel[at + hour] = chance;
+		if (table.toCoast !== null) table.toCoast[at + hour] = chanceBack;
 	}
 }
 
-/** dB by which a sky wave stands under its need. */
-function shortDb(pathDb: number, { skyNeed, skyPowerDbw, skyNoiseDbw }: Sending, noiseDb: number): number {
-	return skyNeed.snrDb - (skyPowerDbw + pathDb - skyNoiseDbw - noiseDb);
+/** One direction of a row at one sample. */
+class Reception {
+	readonly #sent: Sending;
+	readonly #noise: NoiseDay;
+	readonly #groundDb: number | null;
+	/** dB that a sky wave's path must give for a need met at no noise at all, less what no chance is left under. */
+	readonly #leastDb: number;
+
+	/** @param groundDb from `groundPathDb`; null where there is no ground wave */
+	constructor(sent: Sending, noise: NoiseDay, groundDb: number | null) {
+		this.#sent = sent;
+		this.#noise = noise;
+		this.#groundDb = groundDb;
+		this.#leastDb = sent.skyNeed.snrDb - sent.skyPowerDbw + sent.skyNoiseDbw - HOPELESS_DB;
+	}
+
+	byGround(hour: number): number {
+		return this.#groundDb === null ? 0 : groundChance(this.#sent, this.#groundDb, this.#noise.parts, this.#noise.at(hour));
+	}
+
+	/** Whether a sky wave no stronger than so has no chance, by the least noise that there can be. */
+	isHopeless(mostDb: number, hour: number): boolean {
+		return mostDb < this.#leastDb + this.#noise.leastDb(hour);
+	}
+
+	bySky(pathDb: number, ratio: number, latitude: LatitudeClass, hour: number): number {
+		return skyChance(this.#sent, pathDb, ratio, latitude, this.#noise.parts, this.#noise.at(hour));
+	}
 }
 
 function prepared(
@@ -183,6 +185,7 @@ function prepared(
 	{ toVessel, toCoast }: ReachTable,
 ): readonly PreparedRow[] {
 	const grounds = new Map<number, GroundWaveTable>();
+	const vesselNoises = new Map<number, NoiseAtFrequency>();
 	const position = samples[0]?.position ?? { latDeg: 0, lonDeg: 0 }; // an aerial's efficiency does not ask where
 	return rows.flatMap(({ station: stationIndex, signal }, index) => {
 		const station = stations[stationIndex];
@@ -197,15 +200,16 @@ function prepared(
 		const { fMHz } = signal;
 		const ground = grounds.get(fMHz) ?? groundWaveTable(fMHz, GROUNDS.sea);
 		grounds.set(fMHz, ground);
+		const noise = vesselNoises.get(fMHz) ?? noiseOf(fMHz, vessel);
+		vesselNoises.set(fMHz, noise);
 		return [
 			{
 				index,
 				fMHz,
-				sent,
-				sentBack,
+				fDb: 20 * log10(fMHz),
 				ground,
-				vesselNoise: noiseOf(fMHz, vessel),
-				coastNoise: bothWays ? noiseOf(fMHz, station) : null,
+				toVessel: { sent, noise },
+				toCoast: sentBack === null ? null : { sent: sentBack, noise: noiseOf(fMHz, station) },
 			},
 		];
 	});

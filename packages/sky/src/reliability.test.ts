@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { HOPELESS_DB } from "./circuit.ts";
 import { MEMORY } from "./fromMemory.ts";
 import { chanceOf } from "./reliabilityChance.ts";
 import {
@@ -9,6 +10,7 @@ import {
 	signalUpperDb,
 	skyRatioLowerDb,
 	skyRatioUpperDb,
+	WIDEST_UPPER_DB,
 } from "./reliabilitySpread.ts";
 
 const decibels = fc.double({ min: -80, max: 80, noNaN: true });
@@ -49,6 +51,12 @@ describe("chanceOf (ITU-R P.842's formulas, from memory; fixed by their own thre
 	it("without a spread is all, half or nothing", () => {
 		const at = (snrDb: number): number => chanceOf({ snrDb, neededDb: 9, upperDb: 0, lowerDb: 0 });
 		expect([at(9.1), at(9), at(8.9)]).toEqual([1, 0.5, 0]);
+	});
+
+	it("is nothing where a ratio counts as hopeless, by the widest decile of all", () => {
+		const at = (snrDb: number): number => chanceOf({ snrDb, neededDb: 0, upperDb: WIDEST_UPPER_DB, lowerDb: 1 });
+		expect(at(-HOPELESS_DB)).toBe(0);
+		expect(at(1 - HOPELESS_DB)).toBeGreaterThan(0);
 	});
 });
 

@@ -41,6 +41,15 @@ export function skyRatioLowerDb(ratio: number, latitude: LatitudeClass, noiseUpp
 	return root(signalLowerDb(ratio, latitude), HOUR.lower, noiseUpperDb);
 }
 
+/** dB. No upper decile of signal to noise is wider: a sum of noises is spread no more than its most spread part. */
+export const WIDEST_UPPER_DB = root(Math.max(...below60.upper, ...from60.upper), HOUR.upper, widestNoiseLowerDb());
+
+function widestNoiseLowerDb(): number {
+	const { manMadeNoise, galacticNoise, atmosphericByFrequency } = MEMORY;
+	const sources = [...Object.values(manMadeNoise.value), galacticNoise.value, ...Object.values(atmosphericByFrequency.value)];
+	return Math.max(...sources.map(({ lowerDecile }) => lowerDecile));
+}
+
 /** The same by ground wave, which does not change from day to day. */
 export function groundRatioUpperDb(noiseLowerDb: number): number {
 	return root(GROUND_DB, 0, noiseLowerDb);

@@ -6,7 +6,8 @@ import { constantIonosphere, smoothIonosphere } from "../truth/madeUpIonosphere.
 import { MEMORY } from "./fromMemory.ts";
 import { skyPath } from "./path.ts";
 import { ISOTROPIC, pathGain } from "./pathGain.ts";
-import { FIELD_TO_POWER_DB, FREE_SPACE_DB, NOTHING_DB, skyWaveCeilingDb, skyWaveDb } from "./skyWave.ts";
+import { FIELD_TO_POWER_DB, FREE_SPACE_DB, NOTHING_DB, skyWaveDb } from "./skyWave.ts";
+import { skyCeiling, skyWaveCeilingDb } from "./skyWaveCeiling.ts";
 import { skyDay, skyHour } from "./skyWaveHour.ts";
 import { skyMonth } from "./skyWaveMonth.ts";
 import { basicMufMHz, operationalMuf, supportChance } from "./skyWaveMuf.ts";
@@ -209,7 +210,7 @@ describe("the ceiling", () => {
 			fc.property(anywhere, anywhere, hourOfDay, frequency, (from, to, utcHour, fMHz) => {
 				const hour = skyHour(skyDay(skyPath(from, to), smooth, march), utcHour);
 				const over =
-					skyWaveCeilingDb(hour, fMHz, 6) -
+					skyWaveCeilingDb(skyCeiling(hour.path, 6), hour, fMHz) -
 					skyWaveDb(
 						hour,
 						fMHz,
@@ -236,7 +237,7 @@ describe("the ceiling", () => {
 				frequency,
 				(km, layers, fMHz) => {
 					const hour = hourAt(km, 14, constantIonosphere(layers));
-					return skyWaveCeilingDb(hour, fMHz, 1) >= skyWaveDb(hour, fMHz, ISOTROPIC) - 1e-9;
+					return skyWaveCeilingDb(skyCeiling(hour.path, 1), hour, fMHz) >= skyWaveDb(hour, fMHz, ISOTROPIC) - 1e-9;
 				},
 			),
 			{ seed: 4, numRuns: 5000 },

@@ -1,5 +1,4 @@
 import { exp, log10 } from "@skipwright/units";
-import { eAboveMufDb, f2AboveMufDb } from "./aboveMuf.ts";
 import { absorptionPerSecantDb } from "./absorption.ts";
 import { MEMORY } from "./fromMemory.ts";
 import { longFieldDb } from "./longPath.ts";
@@ -10,13 +9,13 @@ import type { PathGain } from "./pathGain.ts";
 import type { SkyHour } from "./skyWaveHour.ts";
 
 /** dB by which 1 kW, to which fields are referred, stands over 1 W. */
-const KILOWATT_DB = 30;
+export const KILOWATT_DB = 30;
 /** dBW of an isotropic aerial in a field of 1 uV/m at 1 MHz: 20 log10 of lambda / (4 pi) times the field, over 30 ohms (ITU-R P.533 section 6). */
 export const FIELD_TO_POWER_DB = -107.2;
 /** dB. Free-space loss between isotropic aerials at 1 km and 1 MHz (ITU-R P.525). */
 export const FREE_SPACE_DB = 32.45;
 /** dB between sender and receiver at 1 km and 1 MHz, before all losses. */
-const AT_ONE_KM_DB = MEMORY.fieldConstant.value - KILOWATT_DB - FREE_SPACE_DB + FIELD_TO_POWER_DB - MEMORY.otherLosses.value;
+export const AT_ONE_KM_DB = MEMORY.fieldConstant.value - KILOWATT_DB - FREE_SPACE_DB + FIELD_TO_POWER_DB - MEMORY.otherLosses.value;
 
 /** dB. What is weaker than this against the power sent is nothing: the floor of `skyWaveDb`. */
 export const NOTHING_DB = -300;
@@ -70,37 +69,6 @@ export function farFormDb({ path, long }: SkyHour, fMHz: number, gain: PathGain)
 	if (long === null || path.long === null) return NOTHING_DB;
 	const fieldDb = longFieldDb(path.long, long, fMHz);
 	return Math.max(NOTHING_DB, fieldDb - KILOWATT_DB + 10 * log10(gain.low / (fMHz * fMHz)) + FIELD_TO_POWER_DB);
-}
-
-/**
- * A bound that `skyWaveDb` never passes, for a fifth of its cost: as if all modes took the straightest way, the least absorbed one and the
- * highest MUF. What it drops cannot be heard by the full sum either.
- * @param mostGain of `PathGain`, towards any elevation
- */
-export function skyWaveCeilingDb(hour: SkyHour, fMHz: number, mostGain: number): number {
-	const { km } = hour.path;
-	const any: PathGain = { at: () => mostGain, low: mostGain };
-	if (km >= FAR_FORM_FROM_KM) return farFormDb(hour, fMHz, any);
-	const nearDb = nearCeilingDb(hour, fMHz, mostGain);
-	return km <= NEAR_FORM_UP_TO_KM ? nearDb : mixedDb(km, nearDb, farFormDb(hour, fMHz, any));
-}
-
-function nearCeilingDb({ path, near, auroralDb, eMufMHz: eMuf }: SkyHour, fMHz: number, mostGain: number): number {
-	if (near === null) return NOTHING_DB;
-	const { f2Absorbing, eAbsorbing, f2MufsMHz } = near;
-	const index = Math.min(f2Absorbing.index, eAbsorbing.index);
-	const perSecantDb = absorptionPerSecantDb(index, Math.max(f2Absorbing.gyroMHz, eAbsorbing.gyroMHz), fMHz);
-	let aboveMufDb = f2AboveMufDb(fMHz, greatest(f2MufsMHz), path.km);
-	if (path.eRays.length > 0) aboveMufDb = Math.min(aboveMufDb, eAboveMufDb(fMHz, eMuf));
-	const modes = path.eRays.length + f2MufsMHz.length;
-	const spread = (modes * mostGain) / (fMHz * fMHz * path.km * path.km);
-	return Math.max(NOTHING_DB, 10 * log10(spread) + AT_ONE_KM_DB - auroralDb - aboveMufDb - perSecantDb * path.leastSecants);
-}
-
-function greatest(values: readonly number[]): number {
-	let most = 0;
-	for (const value of values) most = Math.max(most, value);
-	return most;
 }
 
 /** P.533 section 5.4. */
