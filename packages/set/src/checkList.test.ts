@@ -208,6 +208,10 @@ describe("sending", () => {
 		}
 	});
 
+	test("a DSC watch that coast stations keep makes no ship's carrier of its figure", () => {
+		expect(codes("voice 1 X 6312 6312 USB")).toEqual(["offset-missing", "transmit-on-broadcast"]); // speech falls on 6314
+	});
+
 	test("a tropical broadcasting band counts where no ship may send (RR 5.113), not where one may", () => {
 		expect(codes("voice 1 BC 4900 4900 USB")).toContain("transmit-on-broadcast");
 		expect(codes("voice 1 SHIP 3220 3220 USB")).not.toContain("transmit-on-broadcast");

@@ -189,7 +189,7 @@ function isShipCarrier(row: Row, { index, toleranceHz }: TransmitContext): boole
 	const near = [...dialsNear(index, row.mode, transmit, toleranceHz), ...dialsNear(index, row.mode, row.receive, toleranceHz)];
 	return near.some(({ known: { channel, side, listing, published } }) => {
 		if (channel !== null) return side !== "coast" && isNear(carrierOf(published));
-		if (listing === null || listing.origin === "owner" || listing.receiveOnly) return false;
+		if (listing === null || listing.origin === "owner" || listing.receiveOnly || listing.service !== "voice-working") return false;
 		return isNear(listing.shipTx ?? listing.hz);
 	});
 }
