@@ -1,7 +1,14 @@
-export type { LeftOut, Want } from "./candidate.ts";
+export * from "./bankRoom.ts";
+export * from "./bestCover.ts";
+export type { LeftOut, ScanKind, Want } from "./candidate.ts";
+export * from "./coverConflicts.ts";
+export * from "./coverProblem.ts";
+export * from "./coverScore.ts";
+export * from "./greedyCover.ts";
 export * from "./handbookHearing.ts";
 export * from "./hearing.ts";
 export * from "./plan.ts";
 export * from "./plannedRows.ts";
 export * from "./readPlan.ts";
 export type { Served } from "./served.ts";
+export * from "./solver.ts";
