@@ -1,18 +1,17 @@
 /**
- * Finds the browser that tests run in, or brings it: on Debian, as root, from its own archive. Run by itself it says where it is.
- * Plain JavaScript, like runtime.mjs.
+ * Finds the browser that tests run in, or brings it: on Debian, as root, from its own archive. Says where it is, or why not and ends
+ * with 1; with --find it only looks. Plain JavaScript, like runtime.mjs.
  */
 import { spawnSync } from "node:child_process";
 import { existsSync } from "node:fs";
 import { delimiter, join } from "node:path";
-import { pathToFileURL } from "node:url";
 
 const NAMES = ["chromium", "chromium-browser"];
 /** ms. Enough for a slow archive; after that tests go on without. */
 const LONGEST_MS = 300_000;
 
 /** Its path, by the variable CHROMIUM or the PATH; null when there is none. */
-export function findChromium() {
+function findChromium() {
 	const given = process.env["CHROMIUM"];
 	if (given !== undefined && existsSync(given)) return given;
 	const folders = (process.env["PATH"] ?? "").split(delimiter);
@@ -21,12 +20,14 @@ export function findChromium() {
 
 /**
  * Finds it, else installs it where that is possible without asking anybody.
+ * @param {boolean} mayInstall
  * @param {(line: string) => void} say takes progress lines
  * @returns {{ path: string, why: null } | { path: null, why: string }} where it is, or why it is not
  */
-export function ensureChromium(say) {
+function ensureChromium(mayInstall, say) {
 	const there = findChromium();
 	if (there !== null) return { path: there, why: null };
+	if (!mayInstall) return { path: null, why: "not here; tools/ensure-chromium.mjs brings it" };
 	if (process.platform !== "linux" || !existsSync("/etc/debian_version"))
 		return { path: null, why: "no Chromium here; set CHROMIUM to one" };
 	if (process.getuid?.() !== 0) return { path: null, why: "no Chromium here; apt-get install chromium brings it" };
@@ -43,8 +44,6 @@ export function ensureChromium(say) {
 	return brought === null ? { path: null, why: "apt-get brought no Chromium" } : { path: brought, why: null };
 }
 
-if (import.meta.url === pathToFileURL(process.argv[1] ?? "").href) {
-	const { path, why } = ensureChromium((line) => console.error(line));
-	console.log(path ?? why);
-	process.exitCode = path === null ? 1 : 0;
-}
+const { path, why } = ensureChromium(!process.argv.includes("--find"), (line) => console.error(line));
+console.log(path ?? why);
+process.exitCode = path === null ? 1 : 0;

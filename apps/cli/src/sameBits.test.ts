@@ -1,11 +1,10 @@
-import { execFile } from "node:child_process";
+import { execFile, spawnSync } from "node:child_process";
 import { existsSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { promisify } from "node:util";
 import { Worker } from "node:worker_threads";
 import { describe, expect, test } from "vitest";
-import { ensureChromium, findChromium } from "../../../tools/ensure-chromium.mjs";
 import { bringNode, PINNED_NODE } from "../bin/runtime.mjs";
 import { digestOf, sameBits } from "./sameBits.sample.ts";
 import { sourceServer } from "./sourceServer.sample.ts";
@@ -40,8 +39,10 @@ async function nodeOf(version: string, folder: string): Promise<Found> {
 }
 
 function chromium(): Found {
-	const { path, why } = mayBring ? ensureChromium(silent) : { path: findChromium(), why: "not here; tools/ensure-chromium.mjs brings it" };
-	return { name: path === null ? `Chromium (${why})` : "Chromium", path };
+	const args = [join(ROOT, "tools", "ensure-chromium.mjs"), ...(mayBring ? [] : ["--find"])];
+	const { status, stdout } = spawnSync(process.execPath, args, { encoding: "utf8" });
+	const told = stdout.trim();
+	return status === 0 ? { name: "Chromium", path: told } : { name: `Chromium (${told})`, path: null };
 }
 
 const nodes = [await nodeOf(PINNED_NODE, join(ROOT, ".node")), await nodeOf(NODE_24, join(ROOT, ".node", "24"))];
