@@ -1,7 +1,6 @@
 import { shadeOf } from "./reachGrades.ts";
-import { DOT_SIZE, HOURS_PER_DAY, type InkStyle } from "./reachInk.ts";
+import { DOT_SIZE, HOURS_PER_DAY, type InkStyle, inkPath } from "./reachInk.ts";
 import { figure, rectanglePath, svgElement } from "./reachSvg.ts";
-import { inkColour } from "./reachTheme.ts";
 
 /** One day's chances, and the part of the picture's breadth that they stand for. */
 export interface AreaColumn {
@@ -30,14 +29,11 @@ export function reachArea(columns: readonly AreaColumn[], y: number, height: num
 			from = hour + 1;
 		}
 	}
-	const paths = [...cells]
-		.sort(([a], [b]) => a - b)
-		.map(([shade, d]) => svgElement("path", { fill: inkColour(shade, theme), d: d.join("") }));
+	const shades = [...cells].sort(([a], [b]) => a - b);
 	const size = Math.min(DOT_SIZE, (0.6 * height) / HOURS_PER_DAY);
 	const round = { stroke: theme.quiet, "stroke-width": size, "stroke-linecap": "round", fill: "none" };
 	return svgElement("g", { class: "reach-ink" }, [
-		// edges on whole dots of a screen, so that neighbours meet without a seam
-		paths.length === 0 ? "" : svgElement("g", { "shape-rendering": "crispEdges" }, paths),
+		...shades.map(([shade, d]) => inkPath(shade, d.join(""), theme)),
 		dots.length === 0 ? "" : svgElement("path", { class: "reach-unknown", ...round, d: dots.join("") }),
 	]);
 }

@@ -6,6 +6,9 @@ export const HOURS_PER_DAY = 24;
 /** px across, where an hour has the room: the dot of "cannot tell". */
 export const DOT_SIZE = 3;
 
+/** px that ink spreads beyond its cells, so that neighbours meet without a seam of paper on any screen or printer. */
+const SPREAD = 0.2;
+
 /** Where one day of ink lies. Hours run to the right; the ink swells to both sides of its middle. */
 export interface InkBox {
 	readonly x: number;
@@ -39,12 +42,16 @@ export function reachInk(chances: ArrayLike<number>, box: InkBox, { grades, them
 	);
 	const shades = [...byShade].sort(([a], [b]) => a - b);
 	return svgElement("g", { class: "reach-ink" }, [
-		...shades.map(([shade, same]) =>
-			svgElement("path", { fill: inkColour(shade, theme), d: same.map((run) => runPath(run, box, grades)).join("") }),
-		),
+		...shades.map(([shade, same]) => inkPath(shade, same.map((run) => runPath(run, box, grades)).join(""), theme)),
 		lastGradeLine(runs, box, { grades, theme }),
 		dots(runs, box, theme),
 	]);
+}
+
+/** Cells of one shade. Draw the darker after the paler: their spread then shows on neither side. */
+export function inkPath(shade: number, d: string, theme: ReachTheme): string {
+	const colour = inkColour(shade, theme);
+	return svgElement("path", { fill: colour, stroke: colour, "stroke-width": 2 * SPREAD, d });
 }
 
 function inkRuns(chances: ArrayLike<number>, grades: readonly ReachGrade[]): readonly InkRun[] {

@@ -95,7 +95,7 @@ function legNames(legs: readonly ReachLeg[], scale: DateScale): { readonly names
 		const half = Math.max(0, ...lines.map((words) => textBreadth(words, SIZE))) / 2;
 		let row = 0;
 		while (lines.some((_, i) => x - half < (ends[row + i] ?? Number.NEGATIVE_INFINITY) + APART)) row++;
-		for (const i of lines.keys()) ends[row + i] = x + half;
+		for (const i of lines.keys()) ends[row + i] = Math.max(ends[row + i] ?? x, x + half);
 		return { lines, x, row };
 	});
 	return { names, key };
