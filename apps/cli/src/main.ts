@@ -1,7 +1,7 @@
-import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from "node:fs";
+import { existsSync, lstatSync, mkdirSync, readFileSync, renameSync, writeFileSync } from "node:fs";
 import { dirname } from "node:path";
 import { dateOfMs } from "@skipwright/units";
-import { type Context, UsageError } from "./context.ts";
+import { type Context, EXIT, UsageError } from "./context.ts";
 import { runProgram } from "./program.ts";
 
 const context: Context = {
@@ -11,6 +11,7 @@ const context: Context = {
 	writeFile: (path, content) => {
 		try {
 			makeFolder(dirname(path));
+			if (existsSync(path) && !lstatSync(path).isFile()) throw new Error("it is there already and is no plain file");
 			const part = `${path}.part`;
 			writeFileSync(part, content, { flush: true });
 			renameSync(part, path); // whole or not at all
@@ -29,10 +30,10 @@ function makeFolder(folder: string): void {
 	mkdirSync(folder);
 }
 
-// a reader that went away (`skipwright check ... | head`) is no fault
 process.stdout.on("error", (error: NodeJS.ErrnoException) => {
-	if (error.code === "EPIPE") process.exit(0);
-	throw error;
+	if (error.code === "EPIPE") process.exit(0); // a reader that went away (`skipwright check ... | head`) is no fault
+	process.stderr.write(`skipwright: cannot print: ${error.message}\n`);
+	process.exit(EXIT.badInput);
 });
 
 process.exitCode = await runProgram(context, process.argv.slice(2));
