@@ -1,2 +1,3 @@
 export { CAUTIONS, type CautionGroup } from "./cautions.ts";
 export { type LoadingSheetPaper, loadingSheetTypst } from "./loadingSheetTypst.ts";
+export * from "./reach.ts";
