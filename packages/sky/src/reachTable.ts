@@ -3,7 +3,7 @@ import { log10 } from "@skipwright/units";
 import { groundChance, groundPathDb, HOPELESS_DB, type Sending, sending, skyChance } from "./circuit.ts";
 import type { Ionosphere } from "./controlPoints.ts";
 import { GROUNDS } from "./groundConstants.ts";
-import { type GroundWaveTable, groundWaveTable } from "./groundWaveTable.ts";
+import { GroundWaves } from "./groundWaves.ts";
 import { type NoiseAtFrequency, noiseAtFrequency } from "./noiseAtFrequency.ts";
 import { type NoiseDay, NoiseOfPlace } from "./noiseDay.ts";
 import { receiverNoiseDb } from "./noiseReceiver.ts";
@@ -58,7 +58,6 @@ interface PreparedRow {
 	readonly fMHz: number;
 	/** 20 log10 of it. */
 	readonly fDb: number;
-	readonly ground: GroundWaveTable;
 	readonly toVessel: PreparedWay;
 	readonly toCoast: PreparedWay | null;
 }
@@ -80,6 +79,7 @@ export function reachTable(question: TableQuestion): ReachTable {
 	const table = { toVessel: new Float64Array(size), toCoast: bothWays ? new Float64Array(size) : null };
 	const byStation = Map.groupBy(prepared(question, table), ({ index }) => rows[index]!.station);
 	const gains = stations.map((station) => gainOf(question, station));
+	const grounds = new GroundWaves(GROUNDS.sea);
 	// samples of one month share what lies at the coast
 	const coastNoises = stations.map(() => new Map<SkyMonth, NoiseOfPlace>());
 	for (const [sampleIndex, sample] of samples.entries()) {
@@ -100,7 +100,7 @@ export function reachTable(question: TableQuestion): ReachTable {
 			const km = distanceKm(station.position, vessel.position);
 			for (const row of own) {
 				const at = (row.index * samples.length + sampleIndex) * HOURS_PER_DAY;
-				fillRow(question, table, row, { at, skies, gain: gain.path, km, vessel, station, vesselNoise, coastNoise });
+				fillRow(question, table, row, { at, skies, gain: gain.path, km, grounds, vessel, station, vesselNoise, coastNoise });
 			}
 		}
 	}
@@ -119,6 +119,7 @@ interface Here {
 	readonly skies: readonly SkyWay[];
 	readonly gain: PathGain;
 	readonly km: number;
+	readonly grounds: GroundWaves;
 	readonly vessel: Terminal;
 	readonly station: Terminal;
 	readonly vesselNoise: NoiseOfPlace;
@@ -126,9 +127,10 @@ interface Here {
 }
 
 function fillRow({ dropEarly = true, strongerDb = 0 }: TableQuestion, table: ReachTable, row: PreparedRow, here: Here): void {
-	const { fMHz, fDb, ground, toVessel, toCoast } = row;
-	const { at, skies, gain, km, vessel, station, vesselNoise, coastNoise } = here;
-	const groundDb = (receiver: Terminal) => (km < ground.endKm ? groundPathDb(ground, km, fMHz, receiver) + strongerDb : null);
+	const { fMHz, fDb, toVessel, toCoast } = row;
+	const { at, skies, gain, km, grounds, vessel, station, vesselNoise, coastNoise } = here;
+	const ground = grounds.within(fMHz, km);
+	const groundDb = (receiver: Terminal) => (ground !== null ? groundPathDb(ground, km, fMHz, receiver) + strongerDb : null);
 	const there = new Reception(toVessel.sent, vesselNoise.day(toVessel.noise), groundDb(vessel));
 	const back = toCoast === null ? null : new Reception(toCoast.sent, coastNoise.day(toCoast.noise), groundDb(station));
 	for (let hour = 0; hour < HOURS_PER_DAY; hour++) {
@@ -184,7 +186,6 @@ function prepared(
 	{ rows, stations, vessel, samples, bothWays = false }: TableQuestion,
 	{ toVessel, toCoast }: ReachTable,
 ): readonly PreparedRow[] {
-	const grounds = new Map<number, GroundWaveTable>();
 	const vesselNoises = new Map<number, NoiseAtFrequency>();
 	const position = samples[0]?.position ?? { latDeg: 0, lonDeg: 0 }; // an aerial's efficiency does not ask where
 	return rows.flatMap(({ station: stationIndex, signal }, index) => {
@@ -198,8 +199,6 @@ function prepared(
 			return [];
 		}
 		const { fMHz } = signal;
-		const ground = grounds.get(fMHz) ?? groundWaveTable(fMHz, GROUNDS.sea);
-		grounds.set(fMHz, ground);
 		const noise = vesselNoises.get(fMHz) ?? noiseOf(fMHz, vessel);
 		vesselNoises.set(fMHz, noise);
 		return [
@@ -207,7 +206,6 @@ function prepared(
 				index,
 				fMHz,
 				fDb: 20 * log10(fMHz),
-				ground,
 				toVessel: { sent, noise },
 				toCoast: sentBack === null ? null : { sent: sentBack, noise: noiseOf(fMHz, station) },
 			},
