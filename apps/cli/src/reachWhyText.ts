@@ -4,6 +4,11 @@ import { percent } from "./reachText.ts";
 
 /** Modes that bring less than this of the power are only counted. */
 const LEAST_SHARE = 0.005;
+const OF_THE_REST = {
+	counts: `under ${LEAST_SHARE * 100} % of the power each`,
+	screened: "screened too",
+	"too low": "too low too",
+} as const;
 /** dB(uV/m) of 1 kW under which a ground wave is nothing. */
 const LEAST_GROUND_DB = -60;
 
@@ -43,10 +48,13 @@ function noiseParts({ why: { noise } }: ReachHour): string {
 }
 
 function modeLines({ why: { sky } }: ReachHour): readonly string[] {
-	const weak = sky.modes.filter(({ losses, share }) => losses !== null && share < LEAST_SHARE);
-	const told = sky.modes.filter((mode) => !weak.includes(mode)).map(modeLine);
-	if (weak.length > 0)
-		told.push(`  ${weak.map(({ hops, layer }) => `${hops}${layer}`).join(", ")}: under ${LEAST_SHARE * 100} % of the power each`);
+	const isTold = ({ fate, share }: ModeWhy, index: number) =>
+		fate === "counts" ? share >= LEAST_SHARE : sky.modes.findIndex((mode) => mode.fate === fate) === index; // the first of its fate stands for all
+	const told = sky.modes.filter(isTold).map(modeLine);
+	for (const [fate, words] of Object.entries(OF_THE_REST)) {
+		const rest = sky.modes.filter((mode, index) => mode.fate === fate && !isTold(mode, index));
+		if (rest.length > 0) told.push(`  ${rest.map(({ hops, layer }) => `${hops}${layer}`).join(", ")}: ${words}`);
+	}
 	const { long } = sky;
 	if (long === null) return told;
 	const mixed = sky.nearDb === null ? "" : ", mixed with the modes by distance";
