@@ -85,7 +85,12 @@ describe("readList", () => {
 		expect(faults[0]).toMatchObject({ line: 2, column: "receive_khz", value: figure });
 	});
 
-	it.each(["-1", "1.5", "1e2", "", " ", "first", "12345678901"])("refuses %j as a place", (place) => {
+	it("reads a place that no set has: that is a finding of a check, not bad input", () => {
+		const [row] = readList("list.csv", `${HEADER}\nvoice,-1,A,4146,,USB\n`, twin);
+		expect(row?.place).toBe(-1);
+	});
+
+	it.each(["--1", "1.5", "1e2", "", " ", "first", "12345678901"])("refuses %j as a place", (place) => {
 		expect(faultsOf(`${HEADER}\nvoice,"${place}",A,4146,,USB\n`)).toMatchObject([{ line: 2, column: "place" }]);
 	});
 

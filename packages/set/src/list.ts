@@ -34,7 +34,7 @@ function readRow({ line, cells }: CsvRow, profile: Profile | null, faults: CsvFa
 	};
 	const bank = cell("bank").trim();
 	if (bank === "" || /\p{Cc}/u.test(bank)) fault("bank", cell("bank"), "the name of a bank");
-	const place = wholeNumber(cell("place")) ?? fault("place", cell("place"), "the number of a place, digits alone");
+	const place = wholeNumber(cell("place")) ?? fault("place", cell("place"), "the number of a place, a whole number");
 	const receive =
 		kilohertz(cell("receive_khz")) ??
 		fault("receive_khz", cell("receive_khz"), `${KILOHERTZ}; leave the line out where the place is empty`);
@@ -49,7 +49,7 @@ function readRow({ line, cells }: CsvRow, profile: Profile | null, faults: CsvFa
 }
 
 function wholeNumber(text: string): number | null {
-	const digits = /^\d{1,9}$/.exec(text.trim());
+	const digits = /^-?\d{1,9}$/.exec(text.trim());
 	return digits === null ? null : Number(digits[0]);
 }
 
