@@ -18,7 +18,8 @@ function lineOf(name: string, found: Settings | null, wanted: Settings, profile 
 
 describe("settingLines", () => {
 	it("lists every setting beside the places once, in a fixed order", () => {
-		expect(settingLines(twin, null, {}).map(({ name }) => name)).toEqual([
+		const everything: Settings = { sense: "normal", shiftHz: 170, tuner: "in", squelch: "level" };
+		expect(settingLines(twin, everything, {}).map(({ name }) => name)).toEqual([
 			"dial shows, USB",
 			"dial shows, LSB",
 			"dial shows, AM",
@@ -43,11 +44,22 @@ describe("settingLines", () => {
 			expect(names).not.toContain(name);
 	});
 
-	it("wants what the profile says of a display, and warns where the set or the wish differs", () => {
-		expect(lineOf("dial shows, FSK", null, {})).toMatchObject({ asFound: "not read", wanted: "centre", note: "" });
+	it("has what the profile says of a display proved, not set, and warns where the set or the wish differs", () => {
+		expect(lineOf("dial shows, USB", null, { dialForms: { USB: "carrier" } })).toEqual(lineOf("dial shows, USB", null, {}));
+		expect(lineOf("dial shows, USB", null, {})).toMatchObject({ asFound: "not read", wanted: "prove: carrier" });
+		expect(lineOf("dial shows, USB", null, {}).note).toMatch(/not to be set: prove it on a station of known frequency/);
+		expect(lineOf("dial shows, FSK", { dialForms: { FSK: "mark" } }, {}).wanted).toBe("centre");
+		expect(lineOf("dial shows, FSK", null, { dialForms: { FSK: "mark" } }).wanted).toBe("mark?");
 		expect(lineOf("dial shows, FSK", { dialForms: { FSK: "mark" } }, {}).note).toMatch(/every FSK dial of this sheet is wrong/);
 		expect(lineOf("dial shows, FSK", null, { dialForms: { FSK: "mark" } }).note).toMatch(/the profile says centre/);
 		expect(lineOf("FSK shift", { shiftHz: 850 }, {})).toMatchObject({ asFound: "850 Hz", wanted: "170 Hz" });
+	});
+
+	it("says that a CW dial shows the carrier less the pitch, where the set has one", () => {
+		expect(lineOf("dial shows, CW", null, {}, single).wanted).toBe("prove: carrier less 800 Hz");
+		expect(lineOf("dial shows, CW", null, {}, receiver).wanted).toBe("prove: carrier less 700 Hz");
+		expect(lineOf("dial shows, CW", null, {}, twin).wanted).toBe("prove: carrier");
+		expect(lineOf("dial shows, USB", null, {}, single).wanted).toBe("prove: carrier");
 	});
 
 	it("leaves the rest as found where nothing is wanted, and the transmit lock on", () => {
@@ -55,9 +67,35 @@ describe("settingLines", () => {
 		expect(lineOf("transmit lock", { transmitLock: "off" }, {})).toMatchObject({ asFound: "off", wanted: "on" });
 	});
 
-	it("warns of a squelch that is off where the scan stops on it", () => {
-		expect(lineOf("squelch", null, { squelch: "off" }).note).toMatch(/cannot tell a signal from noise/);
-		expect(lineOf("squelch", null, { squelch: "off" }, receiver).note).toBe("");
+	it("never wants as found what was not read: the line says what to put there, or is left out", () => {
+		let lines = 0;
+		for (const profile of [twin, single, receiver]) {
+			for (const { name, asFound, wanted } of settingLines(profile, null, {})) {
+				expect(asFound, name).toBe("not read");
+				expect(wanted, name).not.toMatch(/as found|not read|^$/);
+				lines++;
+			}
+		}
+		expect(lines).toBeGreaterThan(20);
+		expect(settingLines(twin, null, {}).map(({ name }) => name)).not.toContain("antenna tuner");
+		expect(lineOf("power", null, {}).wanted).toBe("low until tuned up");
+	});
+
+	it("asks for more than low power only after tuning up", () => {
+		expect(lineOf("power", null, { power: "high" })).toMatchObject({ wanted: "high, after tuning up" });
+		expect(lineOf("power", null, { power: "low" })).toMatchObject({ wanted: "low" });
+	});
+
+	it("puts a squelch that is off where the scan stops on it as an open question", () => {
+		expect(lineOf("squelch", null, { squelch: "off" })).toMatchObject({ wanted: "off?" });
+		expect(lineOf("squelch", null, { squelch: "off" }).note).toMatch(/^to be decided: .* cannot tell a signal from noise/);
+		expect(lineOf("squelch", { squelch: "off" }, {}).wanted).toBe("as found?");
+		expect(lineOf("squelch", { squelch: "off" }, { squelch: "level" }).wanted).toBe("level");
+		expect(lineOf("squelch", null, { squelch: "off" }, receiver)).toMatchObject({ wanted: "off", note: "" });
+	});
+
+	it("takes the MMSI from the ship licence where the job names none, whatever the set holds", () => {
+		for (const found of [null, { mmsi: SHIP }]) expect(lineOf("MMSI", found, {}).wanted).toBe("from the ship licence");
 	});
 
 	it("has the MMSI read back digit by digit by two persons, and says what is wrong with its form", () => {
@@ -79,7 +117,7 @@ describe("settingLines", () => {
 		expect(watch).toMatchObject({ asFound: "none", wanted: "2187.5, 8414.5, 12577" });
 		expect(watch.note).toBe(DSC_WATCH_RULE);
 		expect(lineOf("DSC watch, kHz", { dscWatchHz: [2_187_500] }, {}).note).toMatch(
-			/^8414.5 kHz missing; one of .* missing; 2187.5, 8414.5 and at least one/,
+			/^to be decided; 8414.5 kHz missing; one of .* missing; 2187.5, 8414.5 and at least one/,
 		);
 	});
 });
