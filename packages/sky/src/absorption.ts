@@ -10,8 +10,10 @@ export const ABSORBING_KM = heightKm;
 
 /** How strongly the air over a place absorbs: 1 with the sun overhead and without spots, least by night. Form: `MEMORY.absorption`. */
 export function absorptionIndex(zenithDeg: number, sunspots: number): number {
+	const overhead = 1 + perSunspot * sunspots;
 	const cosine = cos(zenithShare * Math.min(zenithDeg, zenithMostDeg) * RADIANS);
-	return Math.max(least, (1 + perSunspot * sunspots) * pow(cosine, zenithPower));
+	// a power over 1 of what is under 1 is less still: by night it need not be taken
+	return overhead * cosine <= least ? least : Math.max(least, overhead * pow(cosine, zenithPower));
 }
 
 /**

@@ -5,7 +5,7 @@ import { legLength, sinElevation } from "./elevation.ts";
 import { simpleMirrorKm } from "./mirrorHeight.ts";
 import type { Absorbing, NearHour } from "./modes.ts";
 import { LEAST_SIN_ELEVATION } from "./mufE.ts";
-import { f2MufMHz, f2MufOfLongestHopMHz, longestHopKm } from "./mufF2.ts";
+import { type F2Layer, f2MufMHz, f2MufOfLongestHopMHz, longestHopKm, standardShare } from "./mufF2.ts";
 import type { SkyPath } from "./path.ts";
 import type { Hop } from "./pathHop.ts";
 import type { SkyMonth } from "./skyWaveMonth.ts";
@@ -18,7 +18,7 @@ export interface NearPoints {
 	readonly middle: PointDay;
 	readonly eMuf: readonly PointDay[];
 	readonly screening: readonly PointDay[];
-	readonly eAbsorption: readonly PointDay[];
+	readonly eAbsorption: AbsorptionPoints;
 	/** @param endHop null up to the longest hop, beyond it one of the least number of hops */
 	readonly f2: (endHop: Hop | null) => F2Points;
 }
@@ -26,31 +26,42 @@ export interface NearPoints {
 export interface F2Points {
 	readonly muf: readonly PointDay[];
 	readonly mirrors: readonly PointDay[];
-	readonly absorption: readonly PointDay[];
+	/** Those of the E layer first. */
+	readonly absorption: AbsorptionPoints;
+}
+
+export interface AbsorptionPoints {
+	readonly points: readonly PointDay[];
+	/** Mean at 100 km. */
+	readonly gyroMHz: number;
 }
 
 export function nearPoints({ km }: SkyPath, pointAt: PointAt): NearPoints {
-	const known = new Map<number, F2Points>();
+	const known: F2Points[] = [];
 	const at = (places: readonly number[]) => places.map(pointAt);
 	return {
 		middle: pointAt(km / 2),
 		eMuf: at(eMufPlaces(km)),
 		screening: at(screeningPlaces(km)),
-		eAbsorption: at(absorptionPlaces(km, null)),
+		eAbsorption: absorptionPoints(at(absorptionPlaces(km, null))),
 		f2(endHop) {
 			const key = endHop?.count ?? 0;
-			const before = known.get(key);
+			const before = known[key];
 			if (before !== undefined) return before;
 			const hopKm = endHop?.km ?? null;
 			const points = {
 				muf: at(f2MufPlaces(km, hopKm)),
 				mirrors: at(mirrorPlaces(km, hopKm)),
-				absorption: at(absorptionPlaces(km, hopKm)),
+				absorption: absorptionPoints(at(absorptionPlaces(km, hopKm))),
 			};
-			known.set(key, points);
+			known[key] = points;
 			return points;
 		},
 	};
+}
+
+function absorptionPoints(points: readonly PointDay[]): AbsorptionPoints {
+	return { points, gyroMHz: points.reduce((sum, { gyro100MHz }) => sum + gyro100MHz, 0) / points.length };
 }
 
 export function nearHour(path: SkyPath, points: NearPoints, month: SkyMonth, hour: number): NearHour {
@@ -60,18 +71,21 @@ export function nearHour(path: SkyPath, points: NearPoints, month: SkyMonth, hou
 	const isLong = path.km > longestKm;
 	const f2 = points.f2(isLong ? path.hops[fewest]! : null);
 	const f2Hops = path.hops.slice(fewest, fewest + F2_ORDERS);
-	const f2MufsMHz = isLong ? longMufsMHz(f2.muf, f2Hops, hour) : f2Hops.map(({ km }) => f2MufMHz(layer, km, longestKm));
-	const eAbsorbing = absorbing(points.eAbsorption, month, hour);
+	const f2MufsMHz = isLong ? longMufsMHz(f2.muf, f2Hops, hour) : shortMufsMHz(layer, f2Hops, longestKm);
+	const eSum = indexSum(points.eAbsorption.points, month, hour);
+	const eAbsorbing = absorbing(points.eAbsorption, eSum);
 	return {
 		path,
-		foEMHz: least(points.eMuf, hour),
+		foEMHz: leastFoE(points.eMuf, hour),
 		f2Hops,
 		f2MufsMHz,
-		f2HighestMufMHz: Math.max(...f2MufsMHz),
+		f2HighestMufMHz: greatestOf(f2MufsMHz),
 		mirrors: f2.mirrors.map((point) => f2MirrorAt(point, hour, month.sunspots)),
-		screeningFoEMHz: greatest(points.screening, hour),
+		screeningFoEMHz: greatestFoE(points.screening, hour),
 		eAbsorbing,
-		f2Absorbing: isLong ? absorbing(f2.absorption, month, hour) : eAbsorbing,
+		f2Absorbing: isLong
+			? absorbing(f2.absorption, indexSum(f2.absorption.points, month, hour, points.eAbsorption.points.length, eSum))
+			: eAbsorbing,
 	};
 }
 
@@ -85,37 +99,58 @@ function fewestHops(hops: readonly Hop[], longestKm: number, mirrorKm: number): 
 	return last;
 }
 
+/** MUFs of a path up to its longest hop: all by the layer over its middle. */
+function shortMufsMHz(layer: F2Layer, hops: readonly Hop[], longestKm: number): readonly number[] {
+	const standard = standardShare(longestKm);
+	return hops.map(({ km }) => f2MufMHz(layer, km, longestKm, standard));
+}
+
 /**
  * MUFs of a path longer than its longest hop: that of the longest hop, at each end's control point times what the hops' MUF is to that
  * by the least number of hops, dmax not capped; the lower of the two holds. ITU-R P.533 section 3.5.2.
  */
 function longMufsMHz(ends: readonly PointDay[], hops: readonly Hop[], hour: number): readonly number[] {
-	const fewestKm = hops[0]!.km;
 	const mufs = hops.map(() => Number.POSITIVE_INFINITY);
 	for (const point of ends) {
 		const layer = f2LayerAt(point, hour);
-		const perMHz = f2MufOfLongestHopMHz(layer) / f2MufMHz(layer, fewestKm, layer.longestHopKm);
+		const { longestHopKm: longestKm } = layer;
+		const standard = standardShare(longestKm);
+		const perMHz = f2MufOfLongestHopMHz(layer) / f2MufMHz(layer, hops[0]!.km, longestKm, standard);
 		for (let mode = 0; mode < hops.length; mode++) {
-			mufs[mode] = Math.min(mufs[mode]!, perMHz * f2MufMHz(layer, hops[mode]!.km, layer.longestHopKm));
+			mufs[mode] = Math.min(mufs[mode]!, perMHz * f2MufMHz(layer, hops[mode]!.km, longestKm, standard));
 		}
 	}
 	return mufs;
 }
 
-function absorbing(points: readonly PointDay[], { month, sunspots, winterAnomaly: counted }: SkyMonth, hour: number): Absorbing {
-	let index = 0;
-	let gyroMHz = 0;
-	for (const { where, zenithDeg, gyro100MHz } of points) {
-		index += absorptionIndex(zenithDeg[hour]!, sunspots) * (counted ? winterAnomaly(month, where.latDeg) : 1);
-		gyroMHz += gyro100MHz;
+/** Sum of `absorptionIndex` over control points, from one of them on, added to that of those before it. */
+function indexSum(points: readonly PointDay[], { month, sunspots, winterAnomaly: counted }: SkyMonth, hour: number, from = 0, before = 0) {
+	let sum = before;
+	for (let i = from; i < points.length; i++) {
+		const { where, zenithDeg } = points[i]!;
+		sum += absorptionIndex(zenithDeg[hour]!, sunspots) * (counted ? winterAnomaly(month, where.latDeg) : 1);
 	}
-	return { index: index / points.length, gyroMHz: gyroMHz / points.length };
+	return sum;
 }
 
-function least(points: readonly PointDay[], hour: number): number {
-	return points.reduce((lowest, { foEMHz }) => Math.min(lowest, foEMHz[hour]!), Number.POSITIVE_INFINITY);
+function absorbing({ points, gyroMHz }: AbsorptionPoints, indices: number): Absorbing {
+	return { index: indices / points.length, gyroMHz };
 }
 
-function greatest(points: readonly PointDay[], hour: number): number {
-	return points.reduce((highest, { foEMHz }) => Math.max(highest, foEMHz[hour]!), 0);
+function leastFoE(points: readonly PointDay[], hour: number): number {
+	let least = Number.POSITIVE_INFINITY;
+	for (const { foEMHz } of points) least = Math.min(least, foEMHz[hour]!);
+	return least;
+}
+
+function greatestFoE(points: readonly PointDay[], hour: number): number {
+	let greatest = 0;
+	for (const { foEMHz } of points) greatest = Math.max(greatest, foEMHz[hour]!);
+	return greatest;
+}
+
+function greatestOf(values: readonly number[]): number {
+	let greatest = 0;
+	for (const value of values) greatest = Math.max(greatest, value);
+	return greatest;
 }

@@ -45,9 +45,14 @@ export function distanceShare(hopKm: number, longestKm: number): number {
 	return 0.74 + z * (-0.591 + z * (-0.424 + z * (-0.09 + z * (0.088 + z * (0.181 + z * 0.096)))));
 }
 
-/** Basic MUF of one hop, MHz: equation (3), of the extraordinary wave. @param longestKm dmax */
-export function f2MufMHz({ foF2MHz, gyroMHz, b }: F2Layer, hopKm: number, longestKm: number): number {
-	const share = distanceShare(hopKm, longestKm) / distanceShare(STANDARD_KM, longestKm);
+/** C_3000: the same for every hop under one layer. */
+export function standardShare(longestKm: number): number {
+	return distanceShare(STANDARD_KM, longestKm);
+}
+
+/** Basic MUF of one hop, MHz: equation (3), of the extraordinary wave. @param longestKm dmax @param standard from `standardShare` of it */
+export function f2MufMHz({ foF2MHz, gyroMHz, b }: F2Layer, hopKm: number, longestKm: number, standard = standardShare(longestKm)): number {
+	const share = distanceShare(hopKm, longestKm) / standard;
 	return (1 + share * (b - 1)) * foF2MHz + (gyroMHz / 2) * (1 - hopKm / longestKm);
 }
 
