@@ -223,6 +223,7 @@ describe("relaxedRoom", () => {
 		movable: { speech: movable, other: 0 },
 		pins: { speech: pins, other: [] },
 		reserve,
+		homeless: [],
 	});
 	const relax = (room: Parameters<typeof relaxedRoom>[0], speech: number, data = 0) =>
 		relaxedRoom(room, { speech, timed: 0, data }, solver);
@@ -258,7 +259,7 @@ describe("relaxedRoom", () => {
 			tight++;
 			const all = room.map((one) => ({
 				...one,
-				taken: { movable: { speech: places(), other: places() }, pins: { speech: ["p"], other: ["q"] }, reserve: places() },
+				taken: { movable: { speech: places(), other: places() }, pins: { speech: ["p"], other: ["q"] }, reserve: places(), homeless: [] },
 			}));
 			const { room: eased, conflicts } = await relaxedRoom(all, counts, solver);
 			if (!conflicts.some((words) => words.includes("finds no place"))) expect(fitsRoom(eased, counts), `seed ${seed}`).toBe(true);

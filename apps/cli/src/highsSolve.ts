@@ -22,15 +22,19 @@ export function highsSolve(highs: Highs, { model, options }: HighsTask, onProgre
 		if (maxNodes !== undefined) native.options.set("mip_max_nodes", maxNodes);
 		if (timeLimitS !== undefined) native.options.set("time_limit", timeLimitS);
 		if (start !== undefined) native.setSolution({ indices: start.map(({ column }) => column), values: start.map(({ value }) => value) });
+		let seconds = 0;
 		native.run({
 			[highs.constants.callbackType.mipLogging]({ data }) {
 				// before the first relaxation is solved, HiGHS gives the answer that it was started from as its bound
 				const isKnown = (data.mip_total_lp_iterations ?? 0n) > 0n;
 				const bound = isKnown ? finite(data.mip_dual_bound) : null;
-				onProgress({ found: finite(data.mip_primal_bound), bound, seconds: data.running_time ?? 0 });
+				seconds = data.running_time ?? seconds;
+				onProgress({ found: finite(data.mip_primal_bound), bound, seconds });
 			},
 		});
-		return answerOf(highs, native);
+		const answer = answerOf(highs, native);
+		if ("values" in answer) onProgress({ found: answer.objective, bound: answer.bound, seconds });
+		return answer;
 	} finally {
 		native.dispose();
 	}

@@ -44,6 +44,7 @@ describe("every command", () => {
 		["dial 8682 --published middle --emission F3C", "expected carrier, centre, assigned, dial"],
 		["dial 8682 --published centre --emission F9Z", "cannot take --emission F9Z"],
 		["dial 8682 --published centre --emission F3C --audio-centre 19", "expected whole hertz from 200 to 4000"],
+		[`plan ${JOB} --time-limit soon`, "cannot take --time-limit soon: expected seconds above 0"],
 		["directory find --within 100", "without --near"],
 		["directory find --service telex", "expected voice-working"],
 		["directory show nobody", "cannot find nobody"],
@@ -166,10 +167,12 @@ describe("plan and compare", () => {
 		expect(await runProgram(context, ["plan", JOB, "-o", "out"])).toBe(0);
 		expect([...context.written.keys()]).toEqual(["out/plan.json", "out/list.csv", "out/sheet.csv", "out/sheet.pdf"]);
 		const plan = JSON.parse(context.written.get("out/plan.json") as string);
-		expect(plan).toMatchObject({ format: "skipwright-plan", version: 1, status: "feasible", gap: null });
+		expect(plan).toMatchObject({ format: "skipwright-plan", version: 1, status: "optimal", gap: 0 });
 		expect(plan.places.length).toBeGreaterThan(150);
 		expect(plan.findings.filter(({ severity }: { severity: string }) => severity !== "mind")).toEqual([]);
 		expect(context.printed()).toContain("214 places as found: 16 stop, 20 fix");
+		expect(context.printed()).toContain("no choice is worth more under the wants given (proved)");
+		expect(context.complained()).toMatch(/choosing by worth: proved, \d+\.\d s/);
 
 		const list = context.written.get("out/list.csv") as string;
 		const same = await run(`compare left.csv --job ${JOB}`, { "left.csv": list });

@@ -48,6 +48,10 @@ function buildProgram(context: Context, done: (exit: Exit) => void): Command {
 		.option("-o, --out <folder>", "where to write plan.json, list.csv, sheet.csv and sheet.pdf (default: nothing is written)")
 		.addOption(on())
 		.addOption(shop())
+		.option(
+			"--time-limit <s>",
+			"seconds that the choice may take; the best found by then is taken and its gap printed (default: until proved)",
+		)
 		.addOption(json())
 		.action(async (job: string, flags) => done(await planCommand(context, job, flags)));
 
@@ -73,7 +77,7 @@ function buildProgram(context: Context, done: (exit: Exit) => void): Command {
 		.addOption(on())
 		.addOption(shop())
 		.addOption(json())
-		.action((asLeft: string, flags) => done(compareCommand(context, asLeft, flags)));
+		.action(async (asLeft: string, flags) => done(await compareCommand(context, asLeft, flags)));
 
 	program
 		.command("dial")

@@ -1,7 +1,7 @@
 import type { Profile } from "@skipwright/set";
+import { banksFor } from "./banksFor.ts";
 import type { Candidate } from "./candidate.ts";
 import { type Content, contentKey, hearingKey } from "./contentKey.ts";
-import { banksFor } from "./room.ts";
 
 /** Looks candidates up by what a place holds. */
 export interface CandidateIndex {

@@ -1,13 +1,13 @@
 import type { Listing } from "@skipwright/directory";
 import type { VoyageSample } from "@skipwright/job";
-import { profileNamed } from "@skipwright/set";
 import { hz, isoDate, position } from "@skipwright/units";
 import { describe, expect, it } from "vitest";
+import { SCAN_KINDS } from "./bankRoom.ts";
 import type { Candidate, Want } from "./candidate.ts";
-import { type ChoiceInput, choose } from "./choose.ts";
+import { type Choice, type ChoiceInput, choose } from "./choose.ts";
 import { HOURS_PER_DAY } from "./coverage.ts";
 
-const PROFILE = profileNamed("single-200")!;
+const NOTHING_TAKEN = { movable: { speech: 0, other: 0 }, pins: { speech: [], other: [] }, reserve: 0, homeless: [] };
 const DAY: VoyageSample = { atMs: 0, date: isoDate("2027-02-01"), position: position(0, 0), stage: "at sea", days: 1 };
 
 /** A chart station's frequency that is heard for sure in the hours given. */
@@ -28,19 +28,22 @@ function candidate(id: string, want: Want, khz: number, listing: Listing | null 
 
 function chosen(made: readonly (readonly [Candidate, Float64Array])[], free: number, change: Partial<ChoiceInput> = {}) {
 	const cells = new Map(made.flatMap(([one, heard]) => one.sources.map(({ listing }) => [listing, heard] as const)));
+	const coverage = (listing: Listing) => cells.get(listing) ?? null;
 	return choose({
-		candidates: made.map(([one]) => one),
+		candidates: made.map(([one]) => one).toSorted((a, b) => (a.id < b.id ? -1 : 1)),
 		samples: [DAY],
-		coverage: (listing) => cells.get(listing) ?? null,
+		coverage,
+		graded: coverage,
+		gradedLow: null,
 		weights: { "weather-charts": 1 },
 		present: new Set(),
 		standing: new Set(),
-		room: { profile: PROFILE, free: new Map([["memory", free]]) },
+		room: [{ bank: "memory", kinds: SCAN_KINDS, free, inSpeechBlocks: free, inOtherBlocks: free, emptyBlocks: [], taken: NOTHING_TAKEN }],
 		...change,
 	});
 }
 
-const ids = (choice: ReturnType<typeof choose>) => choice.chosen.map(({ id }) => id);
+const ids = (choice: Choice) => choice.chosen.map(({ id }) => id);
 
 describe("choose", () => {
 	const wide = chart("a", 8_000, [0, 1, 2, 3, 4, 5, 6, 7]);
@@ -48,41 +51,43 @@ describe("choose", () => {
 	const other = chart("b", 6_000, [0, 1, 2, 3]);
 	const apart = chart("c", 12_000, [20, 21, 22]);
 
-	it("takes first what adds most, and counts one station's frequencies once an hour", () => {
-		expect(ids(chosen([wide, inside, other, apart], 10))).toEqual(["a/fax/8000", "c/fax/12000", "b/fax/6000"]);
-		expect(chosen([wide, inside, other, apart], 10).leftOut).toEqual([{ listing: "a/fax/4000", why: "adds little to what is chosen" }]);
+	it("takes what adds something, and counts one station's frequencies once an hour", async () => {
+		expect(ids(await chosen([wide, inside, other, apart], 10))).toEqual(["a/fax/8000", "b/fax/6000", "c/fax/12000"]);
+		expect((await chosen([wide, inside, other, apart], 10)).leftOut).toEqual([
+			{ listing: "a/fax/4000", why: "adds little to what is chosen" },
+		]);
 	});
 
-	it("has everything worth having when nothing is left out of reach", () => {
-		expect(chosen([wide, inside, other, apart], 10).worth).toBeCloseTo(1, 12);
-		expect(chosen([wide, other], 1).worth).toBeCloseTo(8 / (8 + 4 * 0.5), 12); // the second station in an hour counts half
+	it("has everything worth having when nothing is left out of reach", async () => {
+		expect((await chosen([wide, inside, other, apart], 10)).worth).toBeCloseTo(1, 5);
+		expect((await chosen([wide, other], 1)).worth).toBeCloseTo(8 / (8 + 4 * 0.5), 5); // the second station in an hour counts half
 	});
 
-	it("stops at the free places, but takes what stands there anyway", () => {
-		expect(ids(chosen([wide, other, apart], 1))).toEqual(["a/fax/8000"]);
-		expect(chosen([wide, other, apart], 1).leftOut).toContainEqual({ listing: "c/fax/12000", why: "no free place" });
-		expect(ids(chosen([wide, other, apart], 0, { standing: new Set(["b/fax/6000"]) }))).toEqual(["b/fax/6000"]);
+	it("stops at the free places, but takes what stands there anyway", async () => {
+		expect(ids(await chosen([wide, other, apart], 1))).toEqual(["a/fax/8000"]);
+		expect((await chosen([wide, other, apart], 1)).leftOut).toContainEqual({ listing: "c/fax/12000", why: "no free place" });
+		expect(ids(await chosen([wide, other, apart], 0, { standing: new Set(["b/fax/6000"]) }))).toEqual(["b/fax/6000"]);
 	});
 
-	it("counts what is present before it chooses", () => {
+	it("counts what is present before it chooses", async () => {
 		// with 8000 there, 4000 of the same station has nothing to add
-		expect(ids(chosen([wide, inside], 5, { present: new Set(["a/fax/8000"]) }))).toEqual(["a/fax/8000"]);
+		expect(ids(await chosen([wide, inside], 5, { present: new Set(["a/fax/8000"]) }))).toEqual(["a/fax/8000"]);
 	});
 
-	it("breaks ties by id", () => {
+	it("breaks ties by id", async () => {
 		const twins = [chart("z", 9_000, [1]), chart("y", 9_100, [2])];
-		expect(ids(chosen(twins, 1))).toEqual(["y/fax/9100"]);
-		expect(ids(chosen(twins.toReversed(), 1))).toEqual(["y/fax/9100"]);
+		expect(ids(await chosen(twins, 1))).toEqual(["y/fax/9100"]);
+		expect(ids(await chosen(twins.toReversed(), 1))).toEqual(["y/fax/9100"]);
 	});
 
-	it("never trades guards, whatever is free and wanted", () => {
+	it("never trades guards, whatever is free and wanted", async () => {
 		const guard = [candidate("guard/2182", "guard", 2_182), new Float64Array(HOURS_PER_DAY)] as const;
-		expect(ids(chosen([wide, guard], 0, { weights: {} }))).toEqual(["guard/2182"]);
+		expect(ids(await chosen([wide, guard], 0, { weights: {} }))).toEqual(["guard/2182"]);
 	});
 
-	it("says what it cannot tell", () => {
+	it("says what it cannot tell", async () => {
 		const [unknown] = chart("n", 5_000, [1]);
-		const choice = chosen([[unknown, new Float64Array(HOURS_PER_DAY)]], 5, { coverage: () => null });
+		const choice = await chosen([[unknown, new Float64Array(HOURS_PER_DAY)]], 5, { coverage: () => null });
 		expect(choice.leftOut).toEqual([{ listing: "n/fax/5000", why: expect.stringMatching(/cannot tell/) }]);
 	});
 });

@@ -1,4 +1,5 @@
 import { type BankRoom, type KindCounts, SCAN_KINDS } from "./bankRoom.ts";
+import type { ScanKind } from "./candidate.ts";
 import type { MipColumn, MipRow, Solver } from "./solver.ts";
 
 /** Places of a bank that are taken, by what may be done about it, in blocks with speech and in the others. */
@@ -8,6 +9,8 @@ export interface TakenPlaces {
 	/** Pins, in words. */
 	readonly pins: { readonly speech: readonly string[]; readonly other: readonly string[] };
 	readonly reserve: number;
+	/** What has to leave its place, by kind: it needs another before anything new does. */
+	readonly homeless: readonly ScanKind[];
 }
 
 export type TakenRoom = BankRoom & { readonly taken: TakenPlaces };
@@ -86,6 +89,14 @@ export async function relaxedRoom(room: readonly TakenRoom[], musts: KindCounts,
 	return { room: eased, conflicts };
 }
 
+/** Names told before the rest is only counted. */
+const MOST_NAMES = 6;
+
+function listed(names: readonly string[]): string {
+	const more = names.length - MOST_NAMES;
+	return `${names.slice(0, MOST_NAMES).join(", ")}${more > 0 ? ` and ${more} more` : ""}`;
+}
+
 /** Reserve only eases the bank as a whole, as its places are free; a row or pin that goes frees its place. */
 function slacksOf({ bank, taken }: TakenRoom, column: (upper: number, cost: number) => number): readonly Slack[] {
 	const { movable, pins, reserve } = taken;
@@ -102,7 +113,7 @@ function slacksOf({ bank, taken }: TakenRoom, column: (upper: number, cost: numb
 			return {
 				column: column(names.length, COST.pin),
 				eases: ["all", side],
-				words: (places) => `pins in ${bank}: ${places} of them would have to go for what must be held (${names.join(", ")})`,
+				words: (places) => `pins in ${bank}: ${places} of them would have to go for what must be held (${listed(names)})`,
 			};
 		}),
 	];

@@ -10,15 +10,29 @@ const UNKNOWN_TIMES_SHARE = 1 / HOURS_PER_DAY;
 /** Share of a listing's worth that counts where nobody knows whether it still sends. Own choice. */
 const UNKNOWN_STATUS_SHARE = 0.5;
 
+/** What a chance counts: itself, or by grades. */
+export type Counting = (chance: number) => number;
+
+/** The least chance that counts as heard, and the least that is better than nothing, with what it counts. Own choice. */
+const FAIR = { from: 0.45, counts: 1 } as const;
+const POOR = { from: 0.15, counts: 0.25 } as const;
+
+/** By grades: from a fair chance on a station serves, a poor one counts a quarter, less is nothing. For the choice, which wants few levels. */
+export function graded(chance: number): number {
+	return chance >= FAIR.from ? FAIR.counts : chance >= POOR.from ? POOR.counts : 0;
+}
+
 /**
  * How far a listing is heard along a voyage: for each sample and UTC hour, in that order, the share of the hour in which it is on the air and
  * heard, 0 to 1; nothing where it speaks of other waters. Null where it cannot be told.
+ * @param counting what a chance counts (default: itself)
  */
 export function coverageOf(
 	directory: Directory,
 	listing: Listing,
 	samples: readonly VoyageSample[],
 	hearing: Hearing,
+	counting: Counting = (chance) => chance,
 ): Float64Array | null {
 	const from = { listing, station: stationOf(directory, listing) };
 	const known = scheduleKnown(scheduleOf(listing));
@@ -32,8 +46,9 @@ export function coverageOf(
 		for (let hour = 0; hour < HOURS_PER_DAY; hour++) {
 			const chance = hearing.heard(from, sample, hour * 60 + 30);
 			if (chance === null) return null;
-			heard[hour] = chance;
-			any ||= chance > 0;
+			const counts = counting(chance);
+			heard[hour] = counts;
+			any ||= counts > 0;
 		}
 		if (!any) continue;
 		const onAir = known === "cannot-tell" ? null : onAirShares(directory, listing, sample, known === "continuous");

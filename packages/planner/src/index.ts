@@ -1,6 +1,7 @@
 export * from "./bankRoom.ts";
 export * from "./bestCover.ts";
 export type { LeftOut, ScanKind, Want } from "./candidate.ts";
+export type { ChoiceOptions } from "./choose.ts";
 export * from "./coverConflicts.ts";
 export * from "./coverProblem.ts";
 export * from "./coverScore.ts";

@@ -1,8 +1,8 @@
 import type { Profile } from "@skipwright/set";
+import { banksFor } from "./banksFor.ts";
 import { type Candidate, type ScanKind, WANT_ORDER } from "./candidate.ts";
 import { contentKey } from "./contentKey.ts";
 import type { Entry } from "./entry.ts";
-import { banksFor } from "./room.ts";
 
 type Bank = Profile["banks"][number];
 

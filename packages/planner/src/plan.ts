@@ -3,22 +3,24 @@ import { directoryFor, type ResolvedJob, voyageSamples } from "@skipwright/job";
 import type { Mode, WantId } from "@skipwright/rules";
 import type { CheckOptions, Finding, Row } from "@skipwright/set";
 import type { Hz, IsoDate } from "@skipwright/units";
+import { answered } from "./answered.ts";
 import { arrange } from "./arrange.ts";
 import type { Candidate, LeftOut, Want } from "./candidate.ts";
-import { indexCandidates } from "./candidateIndex.ts";
+import { type CandidateIndex, indexCandidates } from "./candidateIndex.ts";
 import { allCandidates } from "./candidates.ts";
-import { choose } from "./choose.ts";
+import { type ChoiceOptions, choose } from "./choose.ts";
 import { chooseTag } from "./chooseTag.ts";
 import { type Content, contentKey } from "./contentKey.ts";
-import { coverageOf } from "./coverage.ts";
-import type { Entry } from "./entry.ts";
+import { coverageOf, graded } from "./coverage.ts";
+import { type Entry, entryOfCandidate, entryOfContent } from "./entry.ts";
 import type { Hearing } from "./hearing.ts";
 import { Layout } from "./layout.ts";
 import { meantBy } from "./meantBy.ts";
 import { placePins } from "./pins.ts";
 import { plannedRows } from "./plannedRows.ts";
-import { reviewAsFound, type WrongRow } from "./reviewAsFound.ts";
+import { reviewAsFound, type StandingRow, type WrongRow } from "./reviewAsFound.ts";
 import { type Served, served } from "./served.ts";
+import { type HeldPlace, takenRoom } from "./takenRoom.ts";
 
 export const PLAN_FORMAT = "skipwright-plan";
 export const PLAN_VERSION = 1;
@@ -55,9 +57,9 @@ export interface RemovedRow {
 export interface Plan {
 	readonly format: typeof PLAN_FORMAT;
 	readonly version: typeof PLAN_VERSION;
-	/** `feasible`: everything that must be held is, and the rest is a good choice, not proved best; `optimal`: proved, which the simple chooser never claims. */
+	/** `feasible`: everything that must be held is, and the rest is a good choice; `optimal`: proved best under the model of what a place is worth. */
 	readonly status: "optimal" | "feasible" | "infeasible";
-	/** How far from the best it can be at most, as a share of `worth`; null where nothing tells. */
+	/** How much better a choice can be at most, as a share of its worth less the price of its keys; 0 where proved, null where nothing tells. */
 	readonly gap: number | null;
 	/** Sum over the wants of weight times share of what could be had, by the hearing named in `basis`. */
 	readonly worth: number;
@@ -79,13 +81,18 @@ export interface PlanOptions {
 	readonly on: IsoDate;
 	readonly checkList: (rows: readonly Row[], options: CheckOptions) => readonly Finding[];
 	readonly hearing: Hearing;
+	/** The same with few sunspots: decides between choices that are worth the same. */
+	readonly lowHearing?: Hearing;
+	/** The solver and its limits; without one the choice is good, but nothing is proved. */
+	readonly choice?: ChoiceOptions;
 }
 
 /** Days between the dated positions that the choice looks at: a hearing worked out beforehand takes the same. */
 export const STEP_DAYS = 2;
 
 /** From a job and the directory to a checked layout. The same input gives the same plan, to the bit, in every engine. */
-export function plan(resolved: ResolvedJob, shipped: Directory, { on, checkList, hearing }: PlanOptions): Plan {
+export async function plan(resolved: ResolvedJob, shipped: Directory, options: PlanOptions): Promise<Plan> {
+	const { on, checkList, hearing, lowHearing, choice: choiceOptions = {} } = options;
 	const { job, profile, asFound } = resolved;
 	const directory = directoryFor(resolved, shipped);
 	const { region } = job.options;
@@ -93,6 +100,10 @@ export function plan(resolved: ResolvedJob, shipped: Directory, { on, checkList,
 	const check = (rows: readonly Row[]) => checkList(rows, { profile, directory, on, region, amateurLicence });
 	const samples = voyageSamples(resolved.voyage, STEP_DAYS);
 	const coverage = remembered((listing) => coverageOf(directory, listing, samples, hearing));
+	const gradedBy = (heard: Hearing) => {
+		const byGrade = remembered((listing) => coverageOf(directory, listing, samples, heard, graded));
+		return remembered(answered(directory, byGrade));
+	};
 
 	const { candidates: unordered, leftOut } = allCandidates(resolved, directory);
 	const candidates = unordered.map((candidate) => bestHeardFirst(candidate, coverage));
@@ -110,21 +121,36 @@ export function plan(resolved: ResolvedJob, shipped: Directory, { on, checkList,
 	const meant = clears ? new Map<WrongRow, Candidate>() : meantBy(review.wrong, candidates);
 	const pinnedIds = layout.all().flatMap(({ bank, entry }) => idsAt(bank, entry.content));
 	const present = new Set(clears ? pinnedIds : [...pinnedIds, ...standingIds, ...[...meant.values()].map(({ id }) => id)]);
-	const filled = [...staying.map(({ row }) => row.bank), ...[...meant.keys()].map(({ row }) => row.bank)];
-	const free = new Map(profile.banks.map((bank) => [bank.id, layout.free(bank) - filled.filter((id) => id === bank.id).length]));
-	const room = { profile, free };
-	const choice = choose({ candidates, samples, coverage, weights: job.wants, present, standing: new Set(standingIds), room });
+	const choice = await choose(
+		{
+			candidates,
+			samples,
+			coverage,
+			graded: gradedBy(hearing),
+			gradedLow: lowHearing === undefined ? null : gradedBy(lowHearing),
+			weights: job.wants,
+			present,
+			standing: new Set(standingIds),
+			room: takenRoom(
+				profile,
+				job.options.reservePlaces,
+				heldPlaces(layout, [...staying, ...displacedBy(layout, review.standing, clears)], meant, index),
+			),
+		},
+		choiceOptions,
+	);
 	const arranged = arrange({ layout, resolved, review, index, meant, chosen: choice.chosen });
 
 	const tags = tagged(layout, profile);
 	const places = tags.map(({ bank, place, tag, entry }) => plannedPlace(bank, place, tag, entry, asFound));
-	const allConflicts = [...conflicts, ...arranged.conflicts];
+	const allConflicts = [...conflicts, ...choice.conflicts, ...arranged.conflicts];
+	const isWhole = arranged.leftOut.length === 0; // else the layout holds less than was chosen
 	const whys = new Map([...review.wrong.map(({ row, why }) => [row.line, why] as const), ...arranged.displaced]);
 	return {
 		format: PLAN_FORMAT,
 		version: PLAN_VERSION,
-		status: allConflicts.length === 0 ? "feasible" : "infeasible",
-		gap: null,
+		status: allConflicts.length > 0 ? "infeasible" : isWhole ? choice.status : "feasible",
+		gap: allConflicts.length === 0 && isWhole && choice.gap !== null ? Math.ceil(choice.gap * 1_000_000) / 1_000_000 : null,
 		worth: Math.round(choice.worth * 1_000_000) / 1_000_000,
 		on,
 		basis: hearing.basis,
@@ -143,6 +169,39 @@ export function plan(resolved: ResolvedJob, shipped: Directory, { on, checkList,
 		conflicts: allConflicts,
 		findings: check(plannedRows({ places })),
 	};
+}
+
+/** Rows whose place a pin has taken, and that no pin holds elsewhere in the bank. */
+function displacedBy(layout: Layout, standing: readonly StandingRow[], clears: boolean): readonly StandingRow[] {
+	const pinned = new Set(layout.all().map(({ bank, entry }) => `${bank} ${contentKey(entry.content)}`));
+	return clears
+		? []
+		: standing.filter(({ row }) => layout.at(row.bank, row.place) !== null && !pinned.has(`${row.bank} ${contentKey(row)}`));
+}
+
+/** What is held before anything is chosen. */
+function heldPlaces(
+	layout: Layout,
+	staying: readonly StandingRow[],
+	meant: ReadonlyMap<WrongRow, Candidate>,
+	index: CandidateIndex,
+): readonly HeldPlace[] {
+	const rows = [
+		...layout.all().map(({ bank, place, entry }) => ({ bank, place, entry })),
+		...staying.map(({ row }) => {
+			const place = layout.at(row.bank, row.place) === null ? row.place : null;
+			return { bank: row.bank, place, entry: entryOfContent(row.bank, row, index, { pinned: false, found: row }) };
+		}),
+		...[...meant].map(([{ row }, candidate]) => ({ bank: row.bank, place: row.place, entry: entryOfCandidate(candidate) })),
+	];
+	return rows.map((one) => {
+		const { bank, place, entry } = one;
+		const { scan: kind, want, pinned: isPinned, candidate } = entry;
+		const isRepeated =
+			candidate !== null &&
+			rows.some((other) => other !== one && other.entry.candidate === candidate && layout.takes(other.bank, candidate.scan));
+		return { bank, place, kind, isPinned, isMovable: want !== "guard" && want !== "safety-text", isRepeated };
+	});
 }
 
 function wantedIds(wants: Readonly<Partial<Record<WantId, number>>>): readonly Want[] {

@@ -20,7 +20,7 @@ const JOB = readJob(
 		wants: { time: 1 },
 	}),
 );
-const PLAN = plan(resolveJob(JOB, new Map()), directory(), { on: isoDate("2026-11-24"), checkList, hearing: handbookHearing() });
+const PLAN = await plan(resolveJob(JOB, new Map()), directory(), { on: isoDate("2026-11-24"), checkList, hearing: handbookHearing() });
 const TEXT = JSON.stringify(PLAN, null, "\t");
 
 describe("readPlan", () => {

@@ -14,10 +14,10 @@ export interface CompareFlags {
 }
 
 /** `compare AS_LEFT.csv --job JOB.json`: the read-back against the plan, place by place; exit 1 when anything differs. */
-export function compareCommand(context: Context, file: string, flags: CompareFlags): Exit {
+export async function compareCommand(context: Context, file: string, flags: CompareFlags): Promise<Exit> {
 	const resolved = jobGiven(context, flags.job);
 	const asLeft = readList(file, readText(context, file), resolved.profile);
-	const wanted = wantedRows();
+	const wanted = await wantedRows();
 	const { equal, differences, repeated } = compareLists(wanted, asLeft);
 	if (flags.json === true) {
 		context.out(`${JSON.stringify({ equal, differences: differences.map(differenceJson), repeated }, null, "\t")}\n`);
@@ -28,9 +28,9 @@ export function compareCommand(context: Context, file: string, flags: CompareFla
 	}
 	return differences.length === 0 && repeated.length === 0 ? EXIT.ok : EXIT.found;
 
-	function wantedRows(): readonly Row[] {
+	async function wantedRows(): Promise<readonly Row[]> {
 		if (flags.planned !== undefined) return readList(flags.planned, readText(context, flags.planned), resolved.profile);
-		return plannedRows(planJob(resolved, directoryGiven(context, flags), dateGiven(context, flags.on)));
+		return plannedRows(await planJob(context, resolved, directoryGiven(context, flags), dateGiven(context, flags.on)));
 	}
 }
 

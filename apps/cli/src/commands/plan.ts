@@ -5,7 +5,7 @@ import { loadingSheetTypst } from "@skipwright/papers";
 import { type Plan, plannedRows } from "@skipwright/planner";
 import { WANT_WORDS } from "@skipwright/rules";
 import { checkList, type Finding, type LoadingSheet, loadingSheet, settingLines, sheetCsv, writeList } from "@skipwright/set";
-import { type Context, EXIT, type Exit } from "../context.ts";
+import { type Context, EXIT, type Exit, UsageError } from "../context.ts";
 import { findingsText } from "../findingsText.ts";
 import { countText, paint } from "../paint.ts";
 import { jobGiven, planJob } from "../planJob.ts";
@@ -15,22 +15,39 @@ export interface PlanFlags {
 	readonly out?: string;
 	readonly on?: string;
 	readonly shop?: string;
+	readonly timeLimit?: string;
 	readonly json?: boolean;
 }
 
 /** `plan JOB.json [-o DIR]`: choose, lay out, check, and write the papers; exit 1 when a stop or a fix stands, or a pin cannot be kept. */
 export async function planCommand(context: Context, file: string, flags: PlanFlags): Promise<Exit> {
 	const on = dateGiven(context, flags.on);
+	const wishes = flags.timeLimit === undefined ? {} : { timeLimitS: secondsGiven(flags.timeLimit) };
 	const resolved = jobGiven(context, file);
 	const directory = directoryGiven(context, flags);
 	context.err(`planning ${resolved.job.title} ...\n`);
-	const planned = planJob(resolved, directory, on);
+	const planned = await planJob(context, resolved, directory, on, wishes);
 	const sheet = sheetOf(resolved, planned);
 	const written = flags.out === undefined ? [] : await writePapers(context, flags.out, resolved, directory, planned, sheet);
 	if (flags.json === true) context.out(`${JSON.stringify(planned, null, "\t")}\n`);
 	else context.out(planText(resolved, directory, planned, sheet, written, context.colour));
 	const isSound = planned.status !== "infeasible" && planned.findings.every(({ severity }) => severity === "mind");
 	return isSound ? EXIT.ok : EXIT.found;
+}
+
+function secondsGiven(text: string): number {
+	const seconds = Number(text);
+	if (text.trim() !== "" && seconds > 0 && Number.isFinite(seconds)) return seconds;
+	throw new UsageError(`cannot take --time-limit ${text}: expected seconds above 0`);
+}
+
+/** How good the choice is known to be. */
+function choiceWords({ status, gap }: Plan): string {
+	if (status === "infeasible") return "the choice cannot keep everything that must be held";
+	if (status === "optimal") return "no choice is worth more under the wants given (proved)";
+	return gap === null
+		? "the choice is a good one, not proved best"
+		: `the best choice found, at most ${(gap * 100).toFixed(2)} % from the best possible`;
 }
 
 function sheetOf({ job, profile, asFound }: ResolvedJob, planned: Plan): LoadingSheet {
@@ -108,7 +125,7 @@ function planText(
 		[
 			paint(colour, "bold", "Planned"),
 			`${planned.places.length} places (${perBank.join(", ")}): ${planned.places.length - added} as found, ${added} new or mended, ${planned.removed.length} rows taken out`,
-			`the choice is ${planned.status}, not proved best; hours rest on the ${planned.basis}`,
+			`${choiceWords(planned)}; hours rest on the ${planned.basis}`,
 			...servedLines(planned),
 		],
 		planned.conflicts.length === 0 ? [] : [paint(colour, "stop", "Cannot be kept"), ...planned.conflicts],
