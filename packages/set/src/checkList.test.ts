@@ -80,7 +80,9 @@ describe("what the dial stands for", () => {
 	});
 
 	test("a data mode that shows the carrier, or the mark: the step is the set's own, above the centre on lower sideband", () => {
-		const inMode = (FSK: CheckOptions["profile"]["modes"]["FSK"]) => ({ profile: { ...twin180, modes: { ...twin180.modes, FSK } } });
+		const inMode = (FSK: NonNullable<CheckOptions["profile"]["modes"]["FSK"]>) => ({
+			profile: { ...twin180, modes: { ...twin180.modes, FSK } },
+		});
 		const lower = inMode({ shows: "carrier", audioCentreHz: 2_200, sideband: "lower" });
 		expect(codes("data 1 NTX518 520.2 - FSK", lower)).toEqual([]);
 		expect(codes("data 1 NTX518 515.8 - FSK", lower)).toEqual(["offset-missing"]);
@@ -93,6 +95,20 @@ describe("what the dial stands for", () => {
 		const mark = inMode({ shows: "mark", shiftHz: 170, sense: "reversed" });
 		expect(codes("data 1 NTX518 518.1 - FSK", mark)).toEqual([]);
 		expect(codes("data 1 NTX518 518 - FSK", mark)).toEqual(["offset-missing"]);
+	});
+
+	test("Morse where the set shows the carrier less its pitch: the bare carrier lacks the step (9996 is RWM, pitch 700)", () => {
+		const set = { ...OPTIONS, profile: receiver100 };
+		const morse = (khz: number) => {
+			const csv = `bank,place,tag,receive_khz,transmit_khz,mode\nmemory,1,TIME,${khz},,CW\n`;
+			const found = checkList(readList("test.csv", csv, receiver100), set).filter(({ line }) => line !== null);
+			return found.filter(({ code }) => code !== "listing-stale").map(({ code, remedy }) => [code, remedy]);
+		};
+		const remedy = "CW 9995.3 kHz (published 9996 less 0.7)";
+		expect(morse(9995.3)).toEqual([]);
+		expect(morse(9996)).toEqual([["offset-missing", remedy]]);
+		expect(morse(9996.7)).toEqual([["offset-missing", remedy]]);
+		expect(morse(9994.6)).toEqual([["offset-twice", remedy]]);
 	});
 
 	test("the USB dials of 4209.5, 6314, 8416.5, 12579 and 16806.5 lie 0.3 kHz from DSC and are right (facts: emissions, trap)", () => {

@@ -29,7 +29,7 @@ describe("compareLists", () => {
 			differences.flatMap(({ place, faults }) => faults.map(({ kind, offByHz, sentence }) => [place, kind, offByHz, sentence])),
 		).toEqual([
 			[1, "receive", 100, "voice 1 has 8113.1 kHz on receive, wanted 8113 kHz: 100 Hz too high."],
-			[2, "transmit", -3_000, "voice 2 has 8294 kHz on transmit, wanted 8297 kHz: 3000 Hz too low."],
+			[2, "transmit", -3_000, "voice 2 has 8294 kHz on transmit, wanted 8297 kHz: 3 kHz too low."],
 			[3, "mode", null, "voice 3 is on LSB, wanted USB."],
 			[3, "tag", null, 'voice 3 is tagged "P8", wanted "P3".'],
 			[4, "missing", null, "voice 4 is missing: wanted 8113 kHz receive only, USB, tag P4."],
@@ -41,6 +41,12 @@ describe("compareLists", () => {
 	it("says when a place that is to send cannot", () => {
 		const [difference] = compareLists([row(1, { transmit: hz(8_113_000) })], [row(1)]).differences;
 		expect(difference?.faults.map(({ sentence }) => sentence)).toEqual(["voice 1 cannot transmit, wanted 8113 kHz on transmit."]);
+	});
+
+	it("tells whole kilohertz as such, everything else in hertz", () => {
+		const off = (heard: number) =>
+			/: (.*) too/.exec(compareLists([row(1)], [row(1, { receive: hz(heard) })]).differences[0]?.faults[0]?.sentence ?? "")?.[1];
+		expect([8_077_000, 8_114_000, 8_112_500, 8_077_500].map(off)).toEqual(["36 kHz", "1 kHz", "500 Hz", "35500 Hz"]);
 	});
 
 	it("counts the last line of a place read back twice, and reports it", () => {

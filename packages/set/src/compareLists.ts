@@ -95,8 +95,16 @@ function frequencyFault(
 	if (wanted === null) return [fault(kind, `transmits on ${khzText(asLeft)}, wanted receive only`, null)];
 	const off = asLeft - wanted;
 	return [
-		fault(kind, `has ${khzText(asLeft)} on ${kind}, wanted ${khzText(wanted)}: ${Math.abs(off)} Hz too ${off > 0 ? "high" : "low"}`, off),
+		fault(
+			kind,
+			`has ${khzText(asLeft)} on ${kind}, wanted ${khzText(wanted)}: ${offText(Math.abs(off))} too ${off > 0 ? "high" : "low"}`,
+			off,
+		),
 	];
+}
+
+function offText(offHz: number): string {
+	return offHz % 1_000 === 0 ? `${offHz / 1_000} kHz` : `${offHz} Hz`;
 }
 
 function khzText(value: Hz | null): string {

@@ -80,6 +80,10 @@ function voiceDials(published: Published, mode: Mode, convention: DialConvention
 	add(own !== null && "dialHz" in own ? own.dialHz : carrier, fit);
 	const isVoiceSide = published.emission === "J3E" && (mode === "USB" || mode === "LSB");
 	if (isVoiceSide) add(carrier + J3E_ASSIGNED_OFFSET_HZ, "assigned-as-carrier");
+	if (mode !== "CW" || own === null || !("dialHz" in own) || own.dialHz === carrier) return;
+	const pitch = carrier - own.dialHz;
+	for (const slip of [carrier, carrier + pitch]) add(slip, "offset-missing"); // not taken, or the wrong way
+	add(carrier - 2 * pitch, "offset-twice");
 }
 
 function dataDials(published: Published, mode: Mode, convention: DialConvention, fit: Fit, add: Add): void {

@@ -90,7 +90,7 @@ function offset(row: Row, { best, fit }: Match): Finding | null {
 	const how =
 		fit === "offset-twice"
 			? `the step from the published figure is taken twice, or where the mode already shows the centre`
-			: `the step from the published centre ${khz(published.hz)} to the dial is missing, the other service's, or the wrong way`;
+			: `the step from the published ${published.emission === "A1A" || published.emission === "J2A" ? "carrier" : "centre"} ${khz(published.hz)} to the dial is missing, the other service's, or the wrong way`;
 	const remedy = `${best.right.mode} ${khz(best.right.dialHz)} kHz${below === 0 ? " (the set shows the centre)" : ` (published ${khz(published.hz)} ${step})`}`;
 	return rowFinding(row, fit, "fix", `${row.mode} ${khz(row.receive)} kHz for ${name}: ${how}`, remedy);
 }
