@@ -1,4 +1,4 @@
-import { bestHours, chanceWord, hhmm, hoursInWords, type ReachHour, type ReachRow, type Sunspots } from "@skipwright/sky";
+import { bestHours, hhmm, hoursInWords, NOT_HEARD, type ReachHour, type ReachRow, type Sunspots } from "@skipwright/sky";
 import { formatKhz, hz } from "@skipwright/units";
 
 /** Past this the listener would be told more than a monthly median knows. */
@@ -16,7 +16,7 @@ function dayText(hours: readonly ReachHour[]): string {
 	const best = bestHours(chances);
 	const { chance, by } = hours[best.hour]!; // an hour of the day
 	const words = hoursInWords(chances);
-	if (chanceWord(chance) === "none") return chance < 0.01 ? words : `${words} (at most ${percent(chance)})`;
+	if (words === NOT_HEARD) return chance < 0.01 ? words : `${words} (at most ${percent(chance)})`;
 	const isAllDay = best.fromHour === 0 && best.toHour === 24;
 	return isAllDay
 		? `${words} (${percent(chance)}, by ${by})`

@@ -19,6 +19,15 @@ describe("hours in words", () => {
 		expect(hoursInWords(day(0.1))).toBe("not heard");
 	});
 
+	test("one hour that only just differs from both its neighbours is told as they are; one that differs plainly is not", () => {
+		expect(hoursInWords(with_(0.73, [5, 6, 0.77]))).toBe("fair all day");
+		expect(hoursInWords(with_(0.77, [23, 24, 0.73]))).toBe("good all day");
+		expect(hoursInWords(with_(0.73, [5, 6, 0.85]))).toBe("good 0500-0600; fair 0600-0500");
+		expect(hoursInWords(with_(0.73, [5, 7, 0.77]))).toBe("good 0500-0700; fair 0700-0500");
+		expect(hoursInWords(with_(0.16, [5, 6, 0.13]))).toBe("poor all day");
+		expect(hoursInWords(with_(0.9, [5, 6, 0.13]))).toBe("good 0600-0500; not heard otherwise");
+	});
+
 	test("the runs of any day cover its 24 hours once", () => {
 		let runs = 0;
 		fc.assert(

@@ -17,13 +17,17 @@ export interface HourRun {
 	readonly toHour: number;
 }
 
+/** A chance this near to where a grade begins may be told as either. */
+const NEAR_A_GRADE = 0.03;
+
 /**
  * Runs of hours of one word through a day that closes on itself: a run over midnight is one. Hour h stands for h - 30 minutes to
- * h + 30 minutes; runs are told in whole hours, from the first hour to the one after the last.
+ * h + 30 minutes; runs are told in whole hours, from the first hour to the one after the last. A single hour that only just differs from
+ * the hours on both sides of it is told as they are.
  * @param chances 24, by UTC hour
  */
 export function hourRuns(chances: ArrayLike<number>): readonly HourRun[] {
-	const words = Array.from(chances, chanceWord);
+	const words = withoutSpecks(chances);
 	const starts = words.flatMap((word, hour) => (word === words[(hour + 23) % 24] ? [] : [hour]));
 	if (starts.length === 0) return [{ word: words[0] ?? "none", fromHour: 0, toHour: 24 }];
 	return starts.map((fromHour, i) => {
@@ -32,6 +36,18 @@ export function hourRuns(chances: ArrayLike<number>): readonly HourRun[] {
 	});
 }
 
+function withoutSpecks(chances: ArrayLike<number>): readonly ChanceWord[] {
+	const plain = Array.from(chances, chanceWord);
+	return plain.map((word, hour) => {
+		const before = plain[(hour + 23) % 24]!;
+		const isSpeck = word !== before && before === plain[(hour + 1) % 24];
+		const couldBe = [chanceWord(chances[hour]! - NEAR_A_GRADE), chanceWord(chances[hour]! + NEAR_A_GRADE)];
+		return isSpeck && couldBe.includes(before) ? before : word;
+	});
+}
+
+export const NOT_HEARD = "not heard";
+
 /**
  * Best grade first, the runs of each in the order of the day.
  * @example `"good 0600-1000; fair 0400-0600, 1000-1200; not heard otherwise"`
@@ -39,7 +55,7 @@ export function hourRuns(chances: ArrayLike<number>): readonly HourRun[] {
 export function hoursInWords(chances: ArrayLike<number>): string {
 	const runs = hourRuns(chances);
 	const [first] = runs;
-	if (runs.length === 1 && first !== undefined) return first.word === "none" ? "not heard" : `${first.word} all day`;
+	if (runs.length === 1 && first !== undefined) return first.word === "none" ? NOT_HEARD : `${first.word} all day`;
 	const byGrade = GRADES_OF_CHANCE.flatMap(({ word }) => {
 		const hours = runs.filter((run) => run.word === word).map(({ fromHour, toHour }) => `${hhmm(fromHour)}-${hhmm(toHour)}`);
 		return hours.length === 0 ? [] : [`${word} ${hours.join(", ")}`];

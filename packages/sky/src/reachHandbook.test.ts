@@ -1,3 +1,4 @@
+import { destination } from "@skipwright/sphere";
 import { afterAll, describe, expect, test } from "vitest";
 import { BANDS_MHZ, type Cell, DISTANCES_NM, handbookGrid, MONTHS, PATHS, SUNSPOTS } from "../truth/handbookGrid.ts";
 import { mapIonosphere } from "./mapIonosphere.ts";
@@ -76,6 +77,26 @@ describe("(1) the band does not fall as distance grows", () => {
 		expect(compared.length).toBeGreaterThan(1250);
 		expect(broken("(1) distance, to 2000 nm", compared, falls).length).toBeLessThanOrEqual(42);
 	});
+});
+
+test("why: the basic MUF falls where two hops take over, and comes back past 4000 km (docs/reach.md)", () => {
+	const [path] = PATHS;
+	for (const [sunspots, month, utcHour] of [
+		[10, 1, 15],
+		[60, 1, 15],
+		[60, 4, 15],
+		[60, 7, 3],
+	] as const) {
+		const ionosphere = mapIonosphere({ year: 2027, month, r12: sunspots });
+		const mufs = [2800, 3000, 3200, 3400, 3600, 3800, 4000, 4200].map((km) => {
+			const there = destination(path!.coast, path!.bearingDeg, km);
+			return basicMufMHz(skyHour(skyDay(skyPath(path!.coast, there), ionosphere, skyMonth({ year: 2027, month, sunspots })), utcHour));
+		});
+		report.push(`basic MUF from 2800 to 4200 km, month ${month}, R12 ${sunspots}: ${mufs.map((muf) => muf.toFixed(1)).join(" ")}`);
+		const falls = mufs.map((muf, i) => muf / (mufs[i - 1] ?? muf));
+		expect(Math.min(...falls)).toBeGreaterThan(0.7);
+		expect(Math.min(...falls)).toBeLessThan(0.85);
+	}
 });
 
 test("(2) from noon to midnight the band falls on 800 nm", () => {
