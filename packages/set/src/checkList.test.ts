@@ -111,6 +111,24 @@ describe("what the dial stands for", () => {
 		expect(morse(9994.6)).toEqual([["offset-twice", remedy]]);
 	});
 
+	test("a remedy names a dial that the set can be put on: FSK shows the mark of 518 at 517.915, stored in steps of 10 Hz", () => {
+		const csv = "bank,place,tag,receive_khz,transmit_khz,mode\nmemory,1,NTX518,518,,FSK\nmemory,2,NTX516,516.3,,CW\n";
+		const found = checkList(readList("test.csv", csv, receiver100), { ...OPTIONS, profile: receiver100 });
+		const remedies = found.flatMap(({ code, remedy }) => (code === "offset-missing" || code === "wrong-mode" ? [[code, remedy]] : []));
+		expect(remedies).toEqual([
+			["offset-missing", "FSK 517.92 kHz (published 518 less 0.085)"],
+			["wrong-mode", "FSK 517.92 kHz"],
+		]);
+	});
+
+	test("what the set cannot hear is no slip of a key: 156.8 is channel 16 of another band, not 456.8", () => {
+		const [found, ...rest] = findings("voice 1 VHF16 156.8 156.8 USB").filter(({ code }) => code !== "transmit-outside-service");
+		expect([found?.code, ...rest.map(({ code }) => code)]).toEqual(["no-listing", "cannot-tune"]);
+		expect(rest[0]?.remedy).toContain("receive 500 kHz is the nearest, -343.2 kHz left over");
+		const [slip] = findings("data 1 NTX490 490 - USB");
+		expect([slip?.code, slip?.remedy]).toEqual(["offset-missing", "FSK 490 kHz, which the set cannot receive (the set shows the centre)"]);
+	});
+
 	test("the USB dials of 4209.5, 6314, 8416.5, 12579 and 16806.5 lie 0.3 kHz from DSC and are right (facts: emissions, trap)", () => {
 		const dials = [4207.8, 6312.3, 8414.8, 12577.3, 16804.8];
 		for (const dial of dials) expect(codes(`data 1 MSI ${dial} - USB`), String(dial)).toEqual([]);

@@ -34,7 +34,7 @@ export function checkList(rows: readonly Row[], options: CheckOptions): readonly
 	const convention = profile.modes;
 	const index = indexDials(convention, directory, on);
 	const toleranceHz = Math.max(MATCH_HZ, finestStep(profile) / 2);
-	const context = { convention, directory, index, toleranceHz, region, amateurLicence, on };
+	const context = { profile, convention, directory, index, toleranceHz, region, amateurLicence, on };
 	const matches = new Map(rows.map((row) => [row, matchRow(row, index, toleranceHz)]));
 	const repeats = repeatFindings(rows, profile, (row) => guardOf(matches.get(row)) !== null);
 	const mixed = mixedBlocks(rows, profile, matches);

@@ -6,6 +6,7 @@ import { canTune, type Direction, finestStep, inRange, nearestDial } from "../tu
 import type { Finding, Row } from "../types.ts";
 import type { ExpectedDial } from "./expectedDials.ts";
 import { rowFinding } from "./findings.ts";
+import { residueText } from "./settable.ts";
 
 /**
  * What a row breaks of the set's own limits: tuning, tag, place.
@@ -19,7 +20,8 @@ function tuning(row: Row, profile: Profile, right: ExpectedDial["right"]): Findi
 	if (profile.modes[row.mode] === undefined) {
 		const has = `its modes are ${Object.keys(profile.modes).join(", ")}`;
 		const nearest = right === null ? null : nearestDial(profile, right.dialHz, "receive");
-		const instead = nearest === null ? "" : `: ${right?.mode} ${formatKhz(nearest.dialHz)} kHz, ${nearest.residueHz} Hz left over`;
+		const instead =
+			nearest === null ? "" : `: ${right?.mode} ${formatKhz(nearest.dialHz)} kHz, ${residueText(nearest.residueHz)} left over`;
 		return rowFinding(row, "cannot-tune", "stop", `the set has no mode ${row.mode}`, `${has}${instead}`);
 	}
 	const sides: readonly (readonly [Direction, Hz | null])[] = [
@@ -38,7 +40,7 @@ function tuningFault(side: Direction, dialHz: Hz, profile: Profile): readonly { 
 	const why = inRange(profile, dialHz, side)
 		? `is no multiple of the set's ${finestStep(profile)} Hz step`
 		: `is outside what the set can ${side}`;
-	const remedy = `${side} ${formatKhz(nearest.dialHz)} kHz is the nearest, ${nearest.residueHz} Hz left over`;
+	const remedy = `${side} ${formatKhz(nearest.dialHz)} kHz is the nearest, ${residueText(nearest.residueHz)} left over`;
 	return [{ what: `${side} ${formatKhz(dialHz)} kHz ${why}`, remedy }];
 }
 

@@ -19,13 +19,15 @@ function mayBeMeant({ guard, listing, published }: Known, sends: boolean): boole
  * The one published dial that a single keying slip (one digit changed, two neighbours swapped, a moved point) would
  * turn this row into, or null when there is none or more than one. What the tag names counts first, whatever it is; inside the
  * Appendix 17 voice ranges, where every 3 kHz is a channel, nothing else does.
+ * @param canReceive whether the set reaches a dial; what it cannot hear was not meant
  */
-export function nearMiss(row: Row, index: DialIndex): KnownDial | null {
+export function nearMiss(row: Row, index: DialIndex, canReceive: (dialHz: number) => boolean): KnownDial | null {
 	const inVoiceRange = isVoiceMode(row.mode) && isInAppendix17Voice({ lowHz: row.receive, highHz: row.receive });
 	const hits = new Map<number, KnownDial>();
 	const words = tagWords(row.tag);
 	const named = new Map<number, KnownDial>();
 	for (const variant of slips(row.receive)) {
+		if (!canReceive(variant)) continue;
 		for (const dial of dialsNear(index, row.mode, variant, EXACT_HZ)) {
 			if (dial.fit !== "right") break; // sorted: the rest fits worse
 			const isNamed = tagNames(words, dial.known.names);

@@ -1,6 +1,8 @@
 import { confidenceText } from "@skipwright/directory";
 import { type Guard, isInAppendix17Voice, mayTransmit } from "@skipwright/rules";
 import { formatKhz, hz, type IsoDate } from "@skipwright/units";
+import type { Profile } from "../profile.ts";
+import { inRange } from "../tuning.ts";
 import type { Finding, Row } from "../types.ts";
 import { carrierOf, isChart } from "./expectedDials.ts";
 import { rowFinding } from "./findings.ts";
@@ -8,10 +10,12 @@ import { dialsNear, type KnownDial } from "./knownDials.ts";
 import { isTuned, type Match } from "./matchRow.ts";
 import { nearMiss } from "./nearMiss.ts";
 import { type PairState, pairText } from "./pairs.ts";
+import { settableKhz, settableText } from "./settable.ts";
 import { tagNames, tagWords } from "./tagNames.ts";
 import { distressFault, isVoiceGuard, serviceFault, type TransmitContext, type TransmitFault } from "./transmit.ts";
 
 export interface RowContext extends TransmitContext {
+	readonly profile: Profile;
 	readonly on: IsoDate;
 }
 
@@ -29,14 +33,14 @@ export function checkRow(row: Row, match: Match, pair: PairState, context: RowCo
 	const sending = distress ?? (isPairFault ? null : serviceFault(row, tuned, context));
 	return [
 		meaning,
-		tuned !== null ? modeFinding(row, tuned) : meaning === null || meaning.code === "no-listing" ? amateurCustom(row) : null,
+		tuned !== null ? modeFinding(row, tuned, context) : meaning === null || meaning.code === "no-listing" ? amateurCustom(row) : null,
 		sending === null ? null : sendingFinding(row, sending),
 		tuned === null ? null : ageFinding(row, match, context.on),
 	].filter((finding) => finding !== null);
 }
 
 function meaningFinding(row: Row, match: Match, pair: PairState, context: RowContext): Finding | null {
-	return assigned(row, match, context) ?? pairFinding(row, pair) ?? offset(row, match) ?? unmatched(row, match, context);
+	return assigned(row, match, context) ?? pairFinding(row, pair) ?? offset(row, match, context) ?? unmatched(row, match, context);
 }
 
 function assigned(row: Row, match: Match, context: RowContext): Finding | null {
@@ -48,7 +52,9 @@ function assigned(row: Row, match: Match, context: RowContext): Finding | null {
 	const side = (name: string, value: number, slip: KnownDial | null) =>
 		slip === null
 			? []
-			: [`${name} ${khz(value)} is the assigned frequency of ${slip.known.name}; key the carrier ${khz(carrierOf(slip.known.published))}`];
+			: [
+					`${name} ${khz(value)} is the assigned frequency of ${slip.known.name}; key the carrier ${settableKhz(context.profile, carrierOf(slip.known.published))}`,
+				];
 	const parts = [...side("receive", row.receive, receiveSlip), ...(transmit === null ? [] : side("transmit", transmit, transmitSlip))];
 	const bothSame = receiveSlip !== null && transmit === row.receive ? ", both ways" : "";
 	return rowFinding(
@@ -82,7 +88,7 @@ function pairFinding(row: Row, pair: PairState): Finding | null {
 	);
 }
 
-function offset(row: Row, { best, fit }: Match): Finding | null {
+function offset(row: Row, { best, fit }: Match, { profile }: RowContext): Finding | null {
 	if (best === null || best.right === null || (fit !== "offset-missing" && fit !== "offset-twice")) return null;
 	const { name, published } = best.known;
 	const below = published.hz - best.right.dialHz;
@@ -91,7 +97,7 @@ function offset(row: Row, { best, fit }: Match): Finding | null {
 		fit === "offset-twice"
 			? `the step from the published figure is taken twice, or where the mode already shows the centre`
 			: `the step from the published ${published.emission === "A1A" || published.emission === "J2A" ? "carrier" : "centre"} ${khz(published.hz)} to the dial is missing, the other service's, or the wrong way`;
-	const remedy = `${best.right.mode} ${khz(best.right.dialHz)} kHz${below === 0 ? " (the set shows the centre)" : ` (published ${khz(published.hz)} ${step})`}`;
+	const remedy = `${settableText(profile, best.right)}${below === 0 ? " (the set shows the centre)" : ` (published ${khz(published.hz)} ${step})`}`;
 	return rowFinding(row, fit, "fix", `${row.mode} ${khz(row.receive)} kHz for ${name}: ${how}`, remedy);
 }
 
@@ -100,10 +106,11 @@ function unmatched(row: Row, match: Match, context: RowContext): Finding | null 
 	const receiveUnknown = match.best === null;
 	const transmitUnknown = row.transmit !== null && dialsNear(context.index, row.mode, row.transmit, context.toleranceHz).length === 0;
 	if (receiveUnknown && !isBroadcastListening(row)) {
-		const near = nearMiss(row, context.index);
+		const near = nearMiss(row, context.index, (dialHz) => inRange(context.profile, dialHz, "receive"));
 		if (near !== null) {
-			const what = `${row.mode} ${khz(row.receive)} kHz matches nothing; ${khz(near.dialHz)} is one keying slip away: ${near.known.name}`;
-			return rowFinding(row, "near-miss", "fix", what, `if that is meant, key ${khz(near.dialHz)} kHz`);
+			const meant = settableKhz(context.profile, near.dialHz);
+			const what = `${row.mode} ${khz(row.receive)} kHz matches nothing; ${meant} is one keying slip away: ${near.known.name}`;
+			return rowFinding(row, "near-miss", "fix", what, `if that is meant, key ${meant} kHz`);
 		}
 	}
 	const offGrid = [...(receiveUnknown ? [row.receive] : []), ...(transmitUnknown && row.transmit !== null ? [row.transmit] : [])].find(
@@ -158,8 +165,8 @@ function nearestCarriers(dialHz: number, { index }: RowContext): readonly number
 	return [below, above].filter(Number.isFinite);
 }
 
-function modeFinding(row: Row, { fit, known, right }: KnownDial): Finding | null {
-	const should = right === null ? known.published.emission : `${right.mode} ${khz(right.dialHz)} kHz`;
+function modeFinding(row: Row, { fit, known, right }: KnownDial, { profile }: RowContext): Finding | null {
+	const should = right === null ? known.published.emission : settableText(profile, right);
 	const isMirroredChart = fit === "poor" && isChart(known.published.emission);
 	if (isMirroredChart)
 		return rowFinding(row, "wrong-sideband", "mind", `a chart taken on LSB comes out as a negative: ${known.name}`, should);
