@@ -239,6 +239,29 @@ describe("the printed loading sheet", () => {
 		expect(text).not.toContain("first person reads");
 	});
 
+	test("a receiver's sheet has one column of dials, and every step in it", () => {
+		const profile = profileNamed("receiver-100") ?? expect.fail("no receiver-100");
+		const steps = SAMPLE_PAPER.sheet.steps.map((step) => ({ ...step, transmit: null, transmitTurns: null, transmitKeys: null }));
+		const paper = { ...SAMPLE_PAPER, profile, sheet: { ...SAMPLE_PAPER.sheet, steps, settings: [], tuneUp: [] } };
+		const text = pdfPages(compilePdf(loadingSheetTypst(paper), { createdAt: DAY })).pages.join(" ");
+		expect(text).toContain("receive dial mode read back");
+		expect(text).not.toContain("transmit dial");
+		const keyed = steps.filter(({ action }) => action === "write");
+		expect(keyed).toHaveLength(90);
+		for (const { order, place, tag } of keyed) expect(text).toContain(` ${order} ${place} ${tag} `);
+		expect(text.match(/CLEAR this place/g)).toHaveLength(2);
+	});
+
+	test("old figures are told in one paragraph, apart from the others", () => {
+		expect(whole).toContain("Findings that still stand: 1 stop, 1 fix, 0 mind; old figures below");
+		expect(whole).toContain("Old figures, to mind. 1 place rests on a figure");
+		expect(whole).not.toContain("The listing behind WWV 10");
+	});
+
+	test("the tuning-up table begins below 4 MHz, where no carrier is given", () => {
+		expect(whole).toContain("2 MHz below 4 MHz: Appendix 17 gives no simplex working carrier;");
+	});
+
 	test("whatever a person typed is printed, never obeyed", () => {
 		const evil = [
 			'#panic("no")',

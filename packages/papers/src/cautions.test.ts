@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { CAUTIONS } from "./cautions.ts";
+import { CAUTIONS, RECEIVER_CAUTIONS } from "./cautions.ts";
 
 /** What must be said before anyone transmits: the project's own list (common practice, no single source). */
 const MUST_SAY = [
@@ -32,4 +32,18 @@ test("every caution is there", () => {
 	const missing = MUST_SAY.filter((pattern) => !pattern.test(text));
 	expect(MUST_SAY).toHaveLength(22);
 	expect(missing).toEqual([]);
+});
+
+test("a receiver's cautions keep antenna, thunder, supply and what the paper is worth, and say nothing of sending with it", () => {
+	const lines = RECEIVER_CAUTIONS.flatMap(({ lines }) => lines);
+	const kept = [
+		/antenna/,
+		/thunder, antenna disconnected and grounded/,
+		/isolated and tagged/,
+		/local codes/,
+		/Official publications prevail/,
+	];
+	for (const pattern of kept) expect(lines.filter((line) => pattern.test(line))).not.toEqual([]);
+	expect(lines).toHaveLength(6);
+	expect(lines.join(" ")).not.toMatch(/licence|transmit|tuning up|distress|autopilot|receive only/i);
 });

@@ -35,7 +35,7 @@ export const CAUTIONS: readonly CautionGroup[] = [
 	{
 		heading: "Installation",
 		lines: [
-			"Supply isolated and tagged before anyone works at the tuner.",
+			"Supply isolated and tagged before anyone works at tuner or antenna.",
 			"In thunder, antenna disconnected and grounded.",
 			"Battery work and wiring to local codes, by competent hands.",
 		],
@@ -47,4 +47,10 @@ export const CAUTIONS: readonly CautionGroup[] = [
 			"Predictions are monthly medians, not promises. The fitter and the skipper decide.",
 		],
 	},
+];
+
+/** Of a set that only receives: what holds without a transmitter, and the one thing that other sets on board add to it. */
+export const RECEIVER_CAUTIONS: readonly CautionGroup[] = [
+	{ heading: "People", lines: ["Another set on board may send: nobody aloft or at an antenna while it does."] },
+	...CAUTIONS.filter(({ heading }) => heading === "Installation" || heading === "What this paper is worth"),
 ];

@@ -127,7 +127,7 @@ export const LOADING_SHEET_TEMPLATE = `
     align: (x, y) => if x == 3 { center + horizon } else { left + horizon },
     table.header(
       table.hline(stroke: rule),
-      head[setting], head[as found], head[wanted], head[set], head[read back], head[who and how],
+      head[setting], head[as found], head[wanted], head[done], head[read back], head[who and how],
       table.hline(stroke: rule),
     ),
     ..for s in sheet.settings {
@@ -191,6 +191,8 @@ export const LOADING_SHEET_TEMPLATE = `
   if n <= 3 { (n,) } else { (2,) + (1,) * (n - 4) + (2,) }
 }
 #let dial-width = 41mm
+// a receiver's sheet has one dial
+#let dials = if sheet.sends { 2 } else { 1 }
 #let mode-width = 12mm
 #let step-row(s) = {
   let cell = table.cell.with(breakable: s.long)
@@ -198,9 +200,13 @@ export const LOADING_SHEET_TEMPLATE = `
     dial(s.transmit, s.transmit-moves)
   }
   let figures = if s.clear {
-    (grid.cell(colspan: 3, text(size: 12pt, weight: "bold")[CLEAR this place]),)
+    (grid.cell(colspan: dials + 1, text(size: 12pt, weight: "bold")[CLEAR this place]),)
   } else {
-    (dial(if s.receive == none { "—" } else { s.receive }, s.receive-moves), transmit, mono(size: 12.5pt, weight: "bold", s.mode))
+    (
+      dial(if s.receive == none { "—" } else { s.receive }, s.receive-moves),
+      ..if sheet.sends { (transmit,) },
+      mono(size: 12.5pt, weight: "bold", s.mode),
+    )
   }
   // a short remark moves to the next line whole
   let whole(body, length) = if length < 60 { box(body) } else { body }
@@ -213,9 +219,9 @@ export const LOADING_SHEET_TEMPLATE = `
     cell(align: center, inset: (x: 0pt), tick-box),
     cell(align: right, move(dy: 1.1mm, small[#s.order])),
     cell(mono(size: 13.5pt, weight: "bold")[#s.place]),
-    cell(colspan: 4, inset: (x: 0pt), {
+    cell(colspan: dials + 2, inset: (x: 0pt), {
       grid(
-        columns: (1fr, dial-width, dial-width, mode-width),
+        columns: (1fr, ..(dial-width,) * dials, mode-width),
         inset: (x: 1.2mm),
         if s.tag == "" { text(size: 11pt, if s.clear [] else [no tag]) } else { pad(right: 2.8mm, mono(size: 12.5pt, weight: "bold", s.tag)) },
         ..figures,
@@ -230,14 +236,14 @@ export const LOADING_SHEET_TEMPLATE = `
 }
 #if sheet.blocks.len() > 0 {
   table(
-    columns: (0pt, 11mm, 8.5mm, 13mm, 1fr, dial-width, dial-width, mode-width, 24mm),
+    columns: (0pt, 11mm, 8.5mm, 13mm, 1fr, ..(dial-width,) * dials, mode-width, 24mm),
     inset: (x, y) => if x == 0 { 0pt } else { (x: 1.2mm, top: 1.8mm, bottom: 2.2mm) },
     stroke: (x, y) => if x == 0 { none } else { (bottom: hairline) },
     align: left + top,
     table.header(
       level: 1,
       table.hline(stroke: rule),
-      [], head[keyed], head[step], head[place], head[tag; what it is], head[receive dial], head[transmit dial], head[mode], head[read back],
+      [], head[keyed], head[step], head[place], head[tag; what it is], head[receive dial], ..if sheet.sends { (head[transmit dial],) }, head[mode], head[read back],
       table.hline(stroke: rule),
     ),
     ..for b in sheet.blocks {
@@ -246,7 +252,7 @@ export const LOADING_SHEET_TEMPLATE = `
           level: 2,
           [],
           table.cell(
-            colspan: 8,
+            colspan: dials + 6,
             inset: (x: 1.2mm, top: 3.4mm, bottom: 1.6mm),
             stroke: (bottom: rule),
             [#text(size: 12pt, weight: "bold")[Bank #b.bank, #b.name] #h(1fr) #small(b.count)],
@@ -266,8 +272,10 @@ export const LOADING_SHEET_TEMPLATE = `
 }
 
 // ---- findings
+#if sheet.finding-groups.len() > 0 or sheet.old-figures != none {
+  heading(level: 1)[Findings that still stand#if sheet.finding-count != none [: #sheet.finding-count]#if sheet.old-figures != none [; old figures below]]
+}
 #if sheet.finding-groups.len() > 0 {
-  heading(level: 1)[Findings that still stand: #sheet.finding-count]
   block(sticky: true, small[*STOP*: do not key it. *fix*: put it right on this visit. *mind*: know of it. What to do stands at the head of each group, with the clause or practice behind it.])
   let size-of(severity) = if severity == "mind" { 9pt } else { 10.5pt }
   table(
@@ -301,6 +309,7 @@ export const LOADING_SHEET_TEMPLATE = `
     },
   )
 }
+#if sheet.old-figures != none { block(above: 3mm)[*Old figures, to mind.* #sheet.old-figures] }
 
 // ---- tune-up
 #kept({
@@ -320,6 +329,7 @@ export const LOADING_SHEET_TEMPLATE = `
         head[band], head[carrier, kHz], head[what it is], head[free], head[low power], head[tuned], head[reading],
         table.hline(stroke: rule),
       ),
+      ..if sheet.tune-up-below != none { ([*2 MHz*], table.cell(colspan: 6)[below 4 MHz: #sheet.tune-up-below]) },
       ..for t in sheet.tune-up {
         ([*#t.band*], mono(size: 12.5pt, weight: "bold", t.carrier), small(t.note), tick-box, tick-box, tick-box, writing-line(26mm))
       },

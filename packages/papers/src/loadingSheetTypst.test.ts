@@ -3,10 +3,11 @@ import { profileNamed, type SheetStep } from "@skipwright/set";
 import { hz, isoDate } from "@skipwright/units";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { CAUTIONS } from "./cautions.ts";
+import { CAUTIONS, RECEIVER_CAUTIONS } from "./cautions.ts";
 import { LOADING_SHEET_TEMPLATE } from "./loadingSheetTemplate.ts";
 import { type LoadingSheetPaper, loadingSheetTypst } from "./loadingSheetTypst.ts";
 
+const receiver = profileNamed("receiver-100") ?? expect.fail("no receiver-100");
 const twin = profileNamed("twin-180") ?? expect.fail("no twin-180");
 
 const chart: Listing = {
@@ -101,12 +102,12 @@ const PAPER: LoadingSheetPaper = {
 	listings: [chart],
 	findings: [
 		{
-			code: "listing-stale",
+			code: "wrong-mode",
 			severity: "mind",
 			bank: "data",
 			place: 1,
 			line: 2,
-			message: "It is old.",
+			message: "It is a beat note.",
 			source: "practice",
 			remedy: "Look it up.",
 		},
@@ -144,17 +145,70 @@ describe("loadingSheetTypst", () => {
 		expect(data).toContain('"receive": "4012.1",\n"receive-moves": ("from any dial",),\n"transmit": none,');
 	});
 
-	test("every caution is on the sheet, also of a receiver", () => {
-		const data = dataOf({ ...PAPER, profile: profileNamed("receiver-100") ?? expect.fail("no receiver-100") });
+	test("every caution is on the sheet", () => {
 		const lines = CAUTIONS.flatMap((group) => group.lines);
 		expect(lines.length).toBeGreaterThan(10);
+		for (const line of lines) expect(dataOf(PAPER)).toContain(line);
+	});
+
+	test("a receiver's sheet has its own cautions, and no word of a transmit dial", () => {
+		const data = dataOf({ ...PAPER, profile: receiver, sheet: { ...PAPER.sheet, steps: [chartStep] }, findings: [] });
+		const lines = RECEIVER_CAUTIONS.flatMap((group) => group.lines);
+		expect(lines.length).toBeGreaterThan(4);
 		for (const line of lines) expect(data).toContain(line);
+		expect(data).not.toContain("transmit dial");
+		expect(data).not.toContain("Before anyone transmits");
 		expect(data).toContain('"sends": false');
+	});
+
+	test("a CW dial that is offset by its pitch is said to be so", () => {
+		const single = profileNamed("single-200") ?? expect.fail("no single-200");
+		expect(dataOf({ ...PAPER, profile: single })).toContain("CW shows the carrier less 800 Hz");
+		expect(dataOf({ ...PAPER, profile: receiver })).toContain("CW shows the carrier less 700 Hz");
+		expect(dataOf(PAPER)).toContain("USB, LSB, AM, CW show the carrier;");
+	});
+
+	test("the receive dial is turned from where the step before ended", () => {
+		expect(dataOf(PAPER)).toContain("from where the step before ended: its transmit dial where it has two");
+	});
+
+	test("below 4 MHz, where the set sends there, the tuning-up table sends to the administration and never to 2182", () => {
+		expect(dataOf(PAPER)).toContain(
+			"gives no simplex working carrier; ask the administration for a working frequency; never tune up on 2182",
+		);
+		expect(dataOf({ ...PAPER, profile: { ...twin, transmit: [{ fromHz: 4_000_000, toHz: 27_500_000 }] } })).toContain(
+			'"tune-up-below": none',
+		);
+		expect(dataOf({ ...PAPER, profile: receiver })).toContain('"tune-up-below": none');
+	});
+
+	test("old figures are one paragraph, after all else, and take no number", () => {
+		const [mind = expect.fail()] = PAPER.findings;
+		const stale = { ...mind, code: "listing-stale", message: "It is old.", remedy: "Look it up." } as const;
+		const others = [7, 5, 6].map((place) => ({ ...stale, bank: "voice", place }));
+		const data = dataOf({ ...PAPER, findings: [stale, ...others, ...PAPER.findings] });
+		expect(data).not.toContain("It is old.");
+		expect(data).toContain('"finding-count": "1 stop, 0 fix, 1 mind"');
+		expect(data).toContain('"old-figures": "4 places rest on figures too old');
+		expect(data).toContain("below tells the age of the 1 that is keyed on this sheet.");
+		expect(data).toContain("among the findings of the plan: voice 5–7.");
+		expect([...data.matchAll(/"number": (\d),\n"where"/g)].map(([, number]) => number)).toEqual(["1", "2"]);
+		expect([...data.matchAll(/"number": (\d),\n"severity"/g)].map(([, number]) => number)).toEqual(["1", "2"]);
+		const alone = dataOf({ ...PAPER, findings: [stale] });
+		expect(alone).toContain('"old-figures": "1 place rests on a figure');
+		expect(alone).toContain('"finding-count": none');
+		expect(alone).not.toContain("finding 1 in the list");
+		expect(dataOf(PAPER)).toContain('"old-figures": none');
+	});
+
+	test("a remedy that is a bare figure gets words", () => {
+		const [mind = expect.fail()] = PAPER.findings;
+		expect(dataOf({ ...PAPER, findings: [{ ...mind, remedy: "AM 15000 kHz" }] })).toContain('"remedy": "it should hold AM 15000 kHz"');
 	});
 
 	test("findings are numbered worst first, and the steps they touch name them", () => {
 		const data = dataOf(PAPER);
-		expect(data.indexOf("The pair is swapped.")).toBeLessThan(data.indexOf("It is old."));
+		expect(data.indexOf("The pair is swapped.")).toBeLessThan(data.indexOf("It is a beat note."));
 		expect(data).toContain('"finding-count": "1 stop, 0 fix, 1 mind"');
 		const steps = data.slice(data.indexOf('"blocks"'));
 		expect(steps.indexOf('"see": ((\n"number": 1,\n"severity": "stop",\n),)')).toBeLessThan(steps.indexOf('"tag": "CHART 4"'));
@@ -162,8 +216,8 @@ describe("loadingSheetTypst", () => {
 	});
 
 	test("findings that ask for the same thing stand together under it, and keep their own numbers at the steps", () => {
-		const [stale = expect.fail(), swapped = expect.fail()] = PAPER.findings;
-		const data = dataOf({ ...PAPER, findings: [{ ...stale, place: 9 }, { ...stale, remedy: "Another thing." }, swapped, stale] });
+		const [mind = expect.fail(), swapped = expect.fail()] = PAPER.findings;
+		const data = dataOf({ ...PAPER, findings: [{ ...mind, place: 9 }, { ...mind, remedy: "Another thing." }, swapped, mind] });
 		expect(data.match(/"remedy": "Look it up\."/g)).toHaveLength(1);
 		expect([...data.matchAll(/"number": (\d),\n"where": "([^"]*)"/g)].map(([, number, where]) => [number, where])).toEqual([
 			["1", "voice 21"],

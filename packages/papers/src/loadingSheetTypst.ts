@@ -3,7 +3,7 @@ import { MODES } from "@skipwright/rules";
 import { dialText, type Finding, isReceiver, type LoadingSheet, type Profile, type Severity, type SheetStep } from "@skipwright/set";
 import { dateOfMs, daysBetween, type IsoDate } from "@skipwright/units";
 import { blocksOf, type StepBlock } from "./blocksOf.ts";
-import { CAUTIONS } from "./cautions.ts";
+import { CAUTIONS, RECEIVER_CAUTIONS } from "./cautions.ts";
 import { LOADING_SHEET_TEMPLATE } from "./loadingSheetTemplate.ts";
 import { shortTurns } from "./shortTurns.ts";
 import { type TypstData, typstValue } from "./typstValue.ts";
@@ -40,7 +40,8 @@ const RUNNING_NAME_LENGTH = 42;
 function sheetData(paper: LoadingSheetPaper): TypstData {
 	const { sheet, profile, vessel } = paper;
 	const sends = !isReceiver(profile);
-	const findings = inOrder(paper.findings);
+	const findings = inOrder(paper.findings.filter((finding) => !isOldFigure(finding)));
+	const oldFigures = oldFiguresText(paper);
 	return {
 		paper: paper.paper ?? "a4",
 		title: `Loading sheet, ${vessel.name}, ${paper.date}`,
@@ -60,9 +61,9 @@ function sheetData(paper: LoadingSheetPaper): TypstData {
 		minutes: `about ${plural(Math.round(sheet.minutes), "minute", "minutes")}`,
 		"minutes-rest-on": wrappable(sheet.minutesRestOn),
 		sends,
-		"how-to": HOW_TO,
+		"how-to": sends ? HOW_TO : HOW_TO_RECEIVER,
 		signs: signsUsed(paper, findings.length > 0),
-		cautions: CAUTIONS.map(({ heading, lines }) => ({ heading, lines })),
+		cautions: (sends ? CAUTIONS : RECEIVER_CAUTIONS).map(({ heading, lines }) => ({ heading, lines })),
 		settings: sheet.settings.map((line) => ({
 			name: wrappable(line.name),
 			"as-found": wrappable(line.asFound),
@@ -75,11 +76,13 @@ function sheetData(paper: LoadingSheetPaper): TypstData {
 			carrier: dialText(profile, carrier),
 			note: wrappable(note),
 		})),
+		"tune-up-below": sends ? tuneUpBelow(profile) : null,
 		"finding-count": findingCount(findings),
+		"old-figures": oldFigures === null ? null : wrappable(oldFigures),
 		"finding-groups": groupsOf(findings).map(({ head, numbered }) => ({
 			severity: head.severity,
 			code: head.code,
-			remedy: wrappable(head.remedy),
+			remedy: wrappable(remedyText(head)),
 			source: wrappable(head.source),
 			findings: numbered.map(({ number, finding }) => ({
 				number,
@@ -96,6 +99,13 @@ const HOW_TO = [
 	"Key the steps in order, one line at a time: place, receive dial, transmit dial, mode, tag, store; then tick the left-hand box, so that anyone can go on where you stopped.",
 	"Every dial is what the display must read in the mode beside it: take no further step for charts or text, and never key a transmit dial where the line says receive only.",
 	"When all is keyed, call up every place again and compare it with its line, not with memory: tick the right-hand box when everything agrees, else write what the set shows and put it right.",
+];
+
+/** The same of a set without a transmitter. */
+const HOW_TO_RECEIVER = [
+	"Key the steps in order, one line at a time: place, dial, mode, tag, store; then tick the left-hand box, so that anyone can go on where you stopped.",
+	"Every dial is what the display must read in the mode beside it: take no further step for charts or text.",
+	...HOW_TO.slice(2),
 ];
 
 const SEVERITIES: readonly Severity[] = ["stop", "fix", "mind"];
@@ -119,7 +129,7 @@ function signsUsed({ profile }: LoadingSheetPaper, withFindings: boolean): Typst
 			sign: "+5×10k −2×1k",
 			means: `turns of the knob that bring the dial there: five clicks up with the 10 kHz step, two down with the 1 kHz step${
 				profile.stepsCarry ? "" : " (on this set a step does not carry into the next digit)"
-			}. The receive dial is turned from the dial of the step before, the first from what its place holds; the transmit dial from the receive dial. The printed dial counts, not the turns.`,
+			}. ${turnedFrom(profile)} The printed dial counts, not the turns.`,
 		});
 	}
 	if (profile.entry !== "knob") signs.push({ sign: "8 1 1 3 . 5", means: "keys in the order in which they are pressed." });
@@ -128,6 +138,11 @@ function signsUsed({ profile }: LoadingSheetPaper, withFindings: boolean): Typst
 	signs.push({ sign: "dial", means: `${modeDisplays(profile)}. Frequencies in kHz.` });
 	if (withFindings) signs.push({ sign: "see 1", means: "finding 1 in the list of findings that still stand." });
 	return signs;
+}
+
+function turnedFrom(profile: Profile): string {
+	if (isReceiver(profile)) return "A dial is turned from that of the step before, the first from what its place holds.";
+	return "The receive dial is turned from where the step before ended: its transmit dial where it has two, else its only dial; the first from what its place holds. The transmit dial is turned from the receive dial.";
 }
 
 /** `USB is J3E; AM is H3E or A3E` */
@@ -141,13 +156,25 @@ function modeWords({ modes, modeNames }: Profile): string {
 
 const SHOWS_WORDS = { carrier: "carrier", centre: "centre of the signal", mark: "mark tone" } as const;
 
-/** `USB, LSB show the carrier; FSK shows the centre of the signal`. */
+/** `USB, LSB show the carrier; CW shows the carrier less 800 Hz; FSK shows the centre of the signal`. */
 function modeDisplays({ modes }: Profile): string {
-	const parts = (["carrier", "centre", "mark"] as const).flatMap((shows) => {
-		const having = MODES.filter((mode) => modes[mode]?.shows === shows);
-		return having.length === 0 ? [] : [`${having.join(", ")} ${having.length === 1 ? "shows" : "show"} the ${SHOWS_WORDS[shows]}`];
-	});
-	return parts.join("; ");
+	const having = Map.groupBy(
+		MODES.filter((mode) => modes[mode] !== undefined),
+		(mode) => {
+			const { shows = "carrier", pitchHz = 0 } = modes[mode] ?? {};
+			return shows === "carrier" && pitchHz > 0 ? `carrier less ${pitchHz} Hz` : SHOWS_WORDS[shows];
+		},
+	);
+	return [...having].map(([words, same]) => `${same.join(", ")} ${same.length === 1 ? "shows" : "show"} the ${words}`).join("; ");
+}
+
+/** Hz. Appendix 17 of the Radio Regulations begins here. */
+const APPENDIX_17_FROM_HZ = 4_000_000;
+
+/** What stands in the tuning-up table for the band that Appendix 17 leaves out; null where the set does not send there. */
+function tuneUpBelow({ transmit }: Profile): string | null {
+	if (!transmit.some(({ fromHz }) => fromHz < APPENDIX_17_FROM_HZ)) return null;
+	return "Appendix 17 gives no simplex working carrier; ask the administration for a working frequency; never tune up on 2182.";
 }
 
 function blockData(block: StepBlock, paper: LoadingSheetPaper, findings: readonly Finding[]): TypstData {
@@ -249,6 +276,47 @@ function editionText(edition: string, date: IsoDate): string {
 	const days = daysBetween(dateOfMs(ms), date);
 	if (days === 0) return `${edition}, the day of this sheet`;
 	return days < 0 ? `${edition}, newer than this sheet` : `${edition}, ${plural(days, "day", "days")} before this sheet`;
+}
+
+/** Old figures are nearly every sheet's longest list: they are counted, not listed, and bury nothing. */
+function isOldFigure({ code, severity }: Finding): boolean {
+	return code === "listing-stale" && severity === "mind";
+}
+
+/** One paragraph for all places that rest on old figures; null where none does. */
+function oldFiguresText({ sheet, findings, listings }: LoadingSheetPaper): string | null {
+	const old = findings.filter(isOldFigure);
+	if (old.length === 0) return null;
+	const ids = new Set(listings.map(({ id }) => id));
+	const ages = new Set(
+		sheet.steps.filter(({ listing }) => listing !== null && ids.has(listing)).map(({ bank, place }) => JSON.stringify([bank, place])),
+	);
+	const aged = old.filter(({ bank, place }) => ages.has(JSON.stringify([bank, place])));
+	const others = old.filter((finding) => !aged.includes(finding));
+	const told = `"Where the figures come from" below tells the age`;
+	return [
+		`${plural(old.length, "place rests on a figure", "places rest on figures")} too old, or too little proved, to rely on: confirm in a current list or on the air.`,
+		...(aged.length === 0
+			? []
+			: [
+					others.length === 0
+						? `${told} of each.`
+						: `${told} of the ${aged.length} that ${aged.length === 1 ? "is" : "are"} keyed on this sheet.`,
+				]),
+		...(others.length === 0 ? [] : [`The age of these stands among the findings of the plan: ${placesText(others)}.`]),
+	].join(" ");
+}
+
+/** `voice 3, 5–9; data 1–4` */
+function placesText(findings: readonly Finding[]): string {
+	return [...Map.groupBy(findings, ({ bank }) => bank)]
+		.map(([bank, same]) => `${bank ?? "whole list"} ${runsText(same.flatMap(({ place }) => place ?? []))}`.trimEnd())
+		.join("; ");
+}
+
+/** A remedy that is a bare figure gets the words that make it one. */
+function remedyText({ remedy }: Finding): string {
+	return /^(?:(?:USB|LSB|AM|CW|FSK) )?\d/.test(remedy) ? `it should hold ${remedy}` : remedy;
 }
 
 interface FindingGroup {
