@@ -309,7 +309,7 @@ export const LOADING_SHEET_TEMPLATE = `
     },
   )
 }
-#if sheet.old-figures != none { block(above: 3mm)[*Old figures, to mind.* #sheet.old-figures] }
+#if sheet.old-figures != none { block(above: 3mm, below: 7mm)[*Old figures, to mind.* #sheet.old-figures] }
 
 // ---- tune-up
 #kept({
@@ -336,6 +336,24 @@ export const LOADING_SHEET_TEMPLATE = `
     )
   }
 })
+
+// ---- signatures: before the last table, so that they never stand on a page of their own
+#block(breakable: false, above: 7mm)[
+  #text(size: 13pt, weight: "bold")[Done]
+  #v(-1mm)
+  #table(
+    columns: (42mm, 1fr, 1fr, 34mm),
+    rows: (auto, 13mm, 13mm),
+    stroke: (x: none, y: hairline),
+    align: left + bottom,
+    [], head[name], head[signature], head[date and UTC],
+    [keyed by (fitter)], [], [], [],
+    [read back by], [], [], [],
+  )
+  #v(1mm)
+  #small[Remarks]
+  #for i in range(4) { block(above: 8.5mm, below: 0pt, line(length: 100%, stroke: hairline)) }
+]
 
 // ---- sources
 #heading(level: 1)[Where the figures come from]
@@ -364,22 +382,4 @@ export const LOADING_SHEET_TEMPLATE = `
     },
   )
 }
-
-// ---- signatures
-#block(breakable: false, above: 7mm)[
-  #text(size: 13pt, weight: "bold")[Done]
-  #v(-1mm)
-  #table(
-    columns: (42mm, 1fr, 1fr, 34mm),
-    rows: (auto, 13mm, 13mm),
-    stroke: (x: none, y: hairline),
-    align: left + bottom,
-    [], head[name], head[signature], head[date and UTC],
-    [keyed by (fitter)], [], [], [],
-    [read back by], [], [], [],
-  )
-  #v(1mm)
-  #small[Remarks]
-  #for i in range(4) { block(above: 8.5mm, below: 0pt, line(length: 100%, stroke: hairline)) }
-]
 `;

@@ -303,7 +303,7 @@ function oldFiguresText({ sheet, findings, listings }: LoadingSheetPaper): strin
 						? `${told} of each.`
 						: `${told} of the ${aged.length} that ${aged.length === 1 ? "is" : "are"} keyed on this sheet.`,
 				]),
-		...(others.length === 0 ? [] : [`The age of these stands among the findings of the plan: ${placesText(others)}.`]),
+		...(others.length === 0 ? [] : [`The ages of the rest stand among the findings of the plan: ${placesText(others)}.`]),
 	].join(" ");
 }
 
