@@ -165,7 +165,7 @@ describe("plan and compare", () => {
 	test("the example: four papers, no stop or fix left, the list read back as planned", async () => {
 		const context = fakeContext();
 		expect(await runProgram(context, ["plan", JOB, "-o", "out"])).toBe(0);
-		expect([...context.written.keys()]).toEqual(["out/plan.json", "out/list.csv", "out/sheet.csv", "out/sheet.pdf"]);
+		expect([...context.written.keys()]).toEqual(["out/plan.json", "out/list.csv", "out/changes.csv", "out/sheet.csv", "out/sheet.pdf"]);
 		const plan = JSON.parse(context.written.get("out/plan.json") as string);
 		expect(plan).toMatchObject({ format: "skipwright-plan", version: 1, status: "optimal", gap: 0 });
 		expect(plan.places.length).toBeGreaterThan(150);
@@ -173,6 +173,10 @@ describe("plan and compare", () => {
 		expect(context.printed()).toContain("214 places as found: 16 stop, 20 fix");
 		expect(context.printed()).toContain("no choice is worth more under the wants given (proved)");
 		expect(context.complained()).toMatch(/choosing by worth: proved, \d+\.\d s/);
+
+		const changes = context.written.get("out/changes.csv") as string;
+		expect(changes).toContain("BUDDY CHAT"); // the distress carrier as a chat channel: the owner will ask
+		expect(changes.split("\n").length).toBeGreaterThan(40);
 
 		const list = context.written.get("out/list.csv") as string;
 		const same = await run(`compare left.csv --job ${JOB}`, { "left.csv": list });

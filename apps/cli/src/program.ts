@@ -9,6 +9,9 @@ import { reachCommand } from "./commands/reach.ts";
 import { skyCommand } from "./commands/sky.ts";
 import { type Context, EXIT, type Exit, UsageError } from "./context.ts";
 
+/** As in package.json. */
+const PRODUCT_VERSION = "0.1.0";
+
 /** Runs one command line and returns the exit code: 0, 1 when something was found, 2 when the input could not be read. */
 export async function runProgram(context: Context, argv: readonly string[]): Promise<Exit> {
 	let exit: Exit = EXIT.ok;
@@ -31,6 +34,7 @@ export async function runProgram(context: Context, argv: readonly string[]): Pro
 function buildProgram(context: Context, done: (exit: Exit) => void): Command {
 	const program = new Command("skipwright")
 		.description("Choose, lay out, check and load the places of an MF/HF marine radiotelephone.")
+		.version(PRODUCT_VERSION)
 		.exitOverride()
 		.configureOutput({ writeOut: context.out, writeErr: context.err })
 		.showHelpAfterError("(skipwright COMMAND --help tells what it takes)");
@@ -45,7 +49,7 @@ function buildProgram(context: Context, done: (exit: Exit) => void): Command {
 		.command("plan")
 		.argument("<job>", "job file, JSON")
 		.description("Choose and lay out what the voyage needs; write the plan, the list and the loading sheet.")
-		.option("-o, --out <folder>", "where to write plan.json, list.csv, sheet.csv and sheet.pdf (default: nothing is written)")
+		.option("-o, --out <folder>", "where to write plan.json, list.csv, changes.csv, sheet.csv and sheet.pdf (default: nothing is written)")
 		.addOption(on())
 		.addOption(shop())
 		.option(
@@ -72,7 +76,7 @@ function buildProgram(context: Context, done: (exit: Exit) => void): Command {
 		.command("compare")
 		.argument("<as-left>", "list of places read back from the set, CSV")
 		.description("Compare what the set holds with the plan, place by place.")
-		.requiredOption("--job <file>", "the job that was planned")
+		.requiredOption("--job <file>", "the job that was planned (required)")
 		.option("--planned <file>", "the list.csv that was keyed from (default: planned again from the job)")
 		.addOption(on())
 		.addOption(shop())
@@ -83,8 +87,8 @@ function buildProgram(context: Context, done: (exit: Exit) => void): Command {
 		.command("dial")
 		.argument("<khz>", "published frequency, kHz")
 		.description("Say what the dial must read for a published frequency.")
-		.requiredOption("--published <how>", "how it is published: centre, carrier, assigned or dial")
-		.requiredOption("--emission <class>", "class of emission: J3E, F3C, F1B, A3E, 2K80J3E ...")
+		.requiredOption("--published <how>", "how it is published: centre, carrier, assigned or dial (required)")
+		.requiredOption("--emission <class>", "class of emission: J3E, F3C, F1B, A3E, 2K80J3E ... (required)")
 		.addOption(set())
 		.option("--mode <mode>", "mode to use: USB, LSB, AM, CW, FSK")
 		.option("--audio-centre <hz>", "audio centre of the decoder, Hz")
@@ -153,7 +157,7 @@ function buildProgram(context: Context, done: (exit: Exit) => void): Command {
 		.argument("<file>", "listings as exported and then edited, CSV")
 		.description("Turn an edited export into the shop's edits; the shipped rows stay underneath.")
 		.requiredOption("-o, --out <file>", "where to write the edits (give it to other commands with --shop)")
-		.requiredOption("--by <name>", "who made the edits")
+		.requiredOption("--by <name>", "who made the edits (required)")
 		.option("--reason <text>", "why", "")
 		.addOption(on())
 		.addOption(shop())

@@ -5,6 +5,7 @@ import { loadingSheetTypst } from "@skipwright/papers";
 import { type Plan, plannedRows } from "@skipwright/planner";
 import { WANT_WORDS } from "@skipwright/rules";
 import { checkList, type Finding, type LoadingSheet, loadingSheet, settingLines, sheetCsv, writeList } from "@skipwright/set";
+import { changesCsv } from "../changesCsv.ts";
 import { type Context, EXIT, type Exit, UsageError } from "../context.ts";
 import { findingsText } from "../findingsText.ts";
 import { countText, paint } from "../paint.ts";
@@ -64,6 +65,7 @@ function sheetOf({ job, profile, asFound }: ResolvedJob, planned: Plan): Loading
 const PAPERS = {
 	"plan.json": "the plan as data",
 	"list.csv": "the list as planned",
+	"changes.csv": "what becomes of each place that changes, and why",
 	"sheet.csv": "the keying steps",
 	"sheet.pdf": "the loading sheet to print",
 } as const;
@@ -76,7 +78,7 @@ async function writePapers(
 	planned: Plan,
 	sheet: LoadingSheet,
 ): Promise<readonly string[]> {
-	const { job, profile } = resolved;
+	const { job, profile, asFound } = resolved;
 	const source = loadingSheetTypst({
 		sheet,
 		profile,
@@ -92,6 +94,7 @@ async function writePapers(
 	const contents = {
 		"plan.json": `${JSON.stringify(planned, null, "\t")}\n`,
 		"list.csv": writeList(plannedRows(planned)),
+		"changes.csv": changesCsv(asFound, foundFindings(resolved, directory, planned), planned),
 		"sheet.csv": sheetCsv(sheet, profile),
 		"sheet.pdf": compilePdf(source, { createdAt: planned.on }),
 	} satisfies Record<keyof typeof PAPERS, string | Uint8Array>;
