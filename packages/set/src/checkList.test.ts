@@ -220,6 +220,15 @@ describe("sending", () => {
 		expect(findings("voice 1 CH1621 17302 16420 USB")[0]?.remedy).toContain("16537");
 	});
 
+	test("a stop that mending the dial ends says so: 8295.4 falls on a broadcast on 8297, its carrier 8294 is a ship's own", () => {
+		const [slip, stop] = findings("voice 1 SHIP8A 8295.4 8295.4 USB");
+		expect([slip?.code, stop?.code, stop?.severity]).toEqual(["assigned-as-carrier", "transmit-on-broadcast", "stop"]);
+		expect(stop?.remedy).toBe("key USB 8294 kHz both ways as assigned-as-carrier says, and this is mended too; until then receive only");
+		expect(codes("voice 1 SHIP8A 8294 8294 USB")).toEqual([]);
+		const [, still] = findings("voice 1 X 6312 6312 USB"); // the right dial is a DSC frequency, and sends no better
+		expect(still?.remedy).toBe("make it receive only");
+	});
+
 	test("amateur bands by licence and Region (RR Article 5, 47 CFR 97.301)", () => {
 		expect(codes("voice 1 NET 14300 14300 USB")).toContain("amateur-without-licence");
 		expect(codes("voice 1 NET 14300 14300 USB", { amateurLicence: true })).toEqual([]);
@@ -287,6 +296,14 @@ describe("the set's limits and the list", () => {
 		]);
 	});
 
+	test("the example for a tag that does not fit keeps its figure, and is never empty", () => {
+		const six = { ...OPTIONS, profile: { ...twin180, tag: { ...twin180.tag, length: 6 } } };
+		const remedyOf = (line: string) => findings(line, six).find(({ code }) => code === "tag-too-long")?.remedy;
+		expect(remedyOf("voice 1 DIST_12290 12290 12290 USB")).toBe('for example "D12290"');
+		expect(remedyOf("voice 1 DIST_16420 16420 16420 USB")).toBe('for example "D16420"');
+		expect(remedyOf("voice 1 \u2693 8294 8294 USB")).toBe('for example "8294"');
+	});
+
 	test("a tag stands against every earlier row of its bank, not the first alone", () => {
 		const rows = list("voice 1 A 4146 4146 USB", "voice 2 A 4149 4149 USB", "voice 3 A 4146 4146 USB", "voice 4 B 4146 4146 USB");
 		const found = checkList(rows, OPTIONS).filter(({ code }) => code === "tag-duplicate");
@@ -333,6 +350,21 @@ describe("the set's limits and the list", () => {
 		const rows = list("voice 1 NET 14313 - USB", "voice 2 FRIENDS 8104 8104 USB", "voice 3 S1 4146 4146 USB");
 		const found = checkList(rows, withOwn).filter(({ line }) => line !== null);
 		expect(found.map(({ line, code, severity }) => [line, code, severity])).toEqual([[2, "listing-stale", "mind"]]);
+	});
+
+	test("a stale frequency that many share is told for all of them, or for the station that the tag names", () => {
+		const usable = directory().listings.filter(({ service, hz: at }) => service === "navtex" && at === 518_000);
+		expect(usable.length).toBeGreaterThan(5);
+		expect(findings("data 1 NAVTEX 516.3 - USB")).toEqual([]); // no station's name; the Regulations' own 518 is never stale
+		const [named] = findings("data 1 ALEXANDRIA 518 - FSK").filter(({ code }) => code === "listing-stale");
+		expect(named?.message).toMatch(/^Alexandria/);
+		const own = readOwnListingsCsv(
+			"own.csv",
+			"name,khz,means,mode,schedule,transmit_khz,as_of\nNorth,8104,carrier,USB,1700,,2024-01-01\nSouth,8104,carrier,USB,0700,,2023-10-01\n",
+		);
+		const withOwn = { ...OPTIONS, directory: { ...directory(), listings: [...directory().listings, ...own] } };
+		const [shared] = findings("voice 1 NET 8104 - USB", withOwn);
+		expect(shared?.message).toMatch(/^the 2 listings here are all stale, the best: /);
 	});
 
 	test("every guard carrier that no row holds is told; a receiver need only hear it", () => {

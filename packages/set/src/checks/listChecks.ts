@@ -7,6 +7,7 @@ import type { Finding, Row } from "../types.ts";
 import type { ExpectedDial } from "./expectedDials.ts";
 import { rowFinding } from "./findings.ts";
 import { residueText } from "./settable.ts";
+import { shortTag } from "./shortTag.ts";
 
 /**
  * What a row breaks of the set's own limits: tuning, tag, place.
@@ -47,10 +48,10 @@ function tuningFault(side: Direction, dialHz: Hz, profile: Profile): readonly { 
 function tag(row: Row, profile: Profile): Finding | null {
 	const problem = tagProblem(profile, row.tag);
 	if (problem === null) return null;
-	const shown = (character: string) => profile.tag.characters.includes(character);
-	const fitted = [...row.tag].map((character) => (shown(character) ? character : character.toUpperCase())).filter(shown);
-	const example = fitted.slice(0, profile.tag.length).join("").trim();
-	return rowFinding(row, "tag-too-long", "fix", `tag "${row.tag}": ${problem}`, `for example "${example}"`);
+	const figure = formatKhz(row.receive);
+	const example = [row.tag, figure].map((text) => shortTag(profile, text)).find((text) => text !== "");
+	const remedy = example === undefined ? `use up to ${profile.tag.length} of ${profile.tag.characters}` : `for example "${example}"`;
+	return rowFinding(row, "tag-too-long", "fix", `tag "${row.tag}": ${problem}`, remedy);
 }
 
 function placeRange(row: Row, { banks }: Profile): Finding | null {

@@ -3,14 +3,14 @@ import { type Guard, isInAppendix17Voice, mayTransmit } from "@skipwright/rules"
 import { formatKhz, hz, type IsoDate } from "@skipwright/units";
 import type { Profile } from "../profile.ts";
 import { inRange } from "../tuning.ts";
-import type { Finding, Row } from "../types.ts";
+import type { Finding, FindingCode, Row } from "../types.ts";
 import { carrierOf, isChart } from "./expectedDials.ts";
 import { rowFinding } from "./findings.ts";
 import { dialsNear, type KnownDial } from "./knownDials.ts";
-import { isTuned, type Match } from "./matchRow.ts";
+import { isTuned, type Match, matchRow } from "./matchRow.ts";
 import { nearMiss } from "./nearMiss.ts";
-import { type PairState, pairText } from "./pairs.ts";
-import { settableKhz, settableText } from "./settable.ts";
+import { type PairState, pairState, pairText } from "./pairs.ts";
+import { settableHz, settableKhz, settableText } from "./settable.ts";
 import { tagNames, tagWords } from "./tagNames.ts";
 import { distressFault, isVoiceGuard, serviceFault, type TransmitContext, type TransmitFault } from "./transmit.ts";
 
@@ -34,7 +34,7 @@ export function checkRow(row: Row, match: Match, pair: PairState, context: RowCo
 	return [
 		meaning,
 		tuned !== null ? modeFinding(row, tuned, context) : meaning === null || meaning.code === "no-listing" ? amateurCustom(row) : null,
-		sending === null ? null : sendingFinding(row, sending),
+		sending === null ? null : sendingFinding(row, sending, mendedText(row, match, meaning, context)),
 		tuned === null ? null : ageFinding(row, match, context.on),
 	].filter((finding) => finding !== null);
 }
@@ -43,11 +43,67 @@ function meaningFinding(row: Row, match: Match, pair: PairState, context: RowCon
 	return assigned(row, match, context) ?? pairFinding(row, pair) ?? offset(row, match, context) ?? unmatched(row, match, context);
 }
 
+/** The sides that are keyed on an assigned frequency; where both are one, the receive side speaks for them. */
+function assignedSlips(row: Row, match: Match, { index, toleranceHz }: RowContext) {
+	const { receive, transmit, mode } = row;
+	const sent = transmit === null || transmit === receive ? undefined : dialsNear(index, mode, transmit, toleranceHz)[0];
+	return {
+		receiveSlip: match.fit === "assigned-as-carrier" ? match.best : null,
+		transmitSlip: sent?.fit === "assigned-as-carrier" ? sent : null,
+	};
+}
+
+/** The row as it is once its dial is mended as the finding about it says, where that moves what is sent; else null. */
+function mendedRow(row: Row, match: Match, code: FindingCode, context: RowContext): Row | null {
+	const bothWays = (dialHz: number, mode = row.mode): Row | null => {
+		const held = settableHz(context.profile, dialHz);
+		return row.transmit === row.receive ? { ...row, receive: held, transmit: held, mode } : null;
+	};
+	switch (code) {
+		case "assigned-as-carrier": {
+			const { receiveSlip, transmitSlip } = assignedSlips(row, match, context);
+			const carrier = (slip: KnownDial) => settableHz(context.profile, carrierOf(slip.known.published));
+			if (receiveSlip !== null && row.transmit === row.receive) return bothWays(carrier(receiveSlip));
+			if (transmitSlip === null) return null;
+			return { ...row, receive: receiveSlip === null ? row.receive : carrier(receiveSlip), transmit: carrier(transmitSlip) };
+		}
+		case "offset-missing":
+		case "offset-twice": {
+			const right = match.best?.right ?? null;
+			return right === null ? null : bothWays(right.dialHz, right.mode);
+		}
+		case "near-miss": {
+			const near = nearSlip(row, context);
+			return near === null ? null : bothWays(near.dialHz);
+		}
+		default:
+			return null;
+	}
+}
+
+/** What a row sends on once mended, in words, where that mends the sending too; else null. */
+function mendedText(row: Row, match: Match, meaning: Finding | null, context: RowContext): string | null {
+	const mended = meaning === null ? null : mendedRow(row, match, meaning.code, context);
+	if (mended === null || mended.transmit === null) return null;
+	const then = matchRow(mended, context.index, context.toleranceHz);
+	const tuned = then.best !== null && isTuned(then.fit) ? then.best : null;
+	const pair = pairState(mended, context.index, context.toleranceHz);
+	const isFault = pair.kind === "swapped" || pair.kind === "broken";
+	if (isFault || distressFault(mended, tuned, pair, context) !== null || serviceFault(mended, tuned, context) !== null) return null;
+	const sides =
+		mended.transmit === mended.receive
+			? `${khz(mended.receive)} kHz both ways`
+			: `receive ${khz(mended.receive)}, transmit ${khz(mended.transmit)} kHz`;
+	return `key ${mended.mode} ${sides} as ${meaning?.code} says, and this is mended too; until then receive only`;
+}
+
+function nearSlip(row: Row, { index, profile }: RowContext): KnownDial | null {
+	return nearMiss(row, index, (dialHz) => inRange(profile, dialHz, "receive"));
+}
+
 function assigned(row: Row, match: Match, context: RowContext): Finding | null {
 	const { transmit } = row;
-	const sent = transmit === null ? undefined : dialsNear(context.index, row.mode, transmit, context.toleranceHz)[0];
-	const receiveSlip = match.fit === "assigned-as-carrier" ? match.best : null;
-	const transmitSlip = sent?.fit === "assigned-as-carrier" && transmit !== row.receive ? sent : null;
+	const { receiveSlip, transmitSlip } = assignedSlips(row, match, context);
 	if (receiveSlip === null && transmitSlip === null) return null;
 	const side = (name: string, value: number, slip: KnownDial | null) =>
 		slip === null
@@ -106,7 +162,7 @@ function unmatched(row: Row, match: Match, context: RowContext): Finding | null 
 	const receiveUnknown = match.best === null;
 	const transmitUnknown = row.transmit !== null && dialsNear(context.index, row.mode, row.transmit, context.toleranceHz).length === 0;
 	if (receiveUnknown && !isBroadcastListening(row)) {
-		const near = nearMiss(row, context.index, (dialHz) => inRange(context.profile, dialHz, "receive"));
+		const near = nearSlip(row, context);
 		if (near !== null) {
 			const meant = settableKhz(context.profile, near.dialHz);
 			const what = `${row.mode} ${khz(row.receive)} kHz matches nothing; ${meant} is one keying slip away: ${near.known.name}`;
@@ -191,7 +247,8 @@ function amateurCustom(row: Row): Finding | null {
 	return rowFinding(row, "wrong-sideband", "mind", `amateurs use ${custom} at ${khz(row.receive)} kHz by custom`, `try ${custom}`);
 }
 
-function sendingFinding(row: Row, { code, severity, detail, instead, guard }: TransmitFault): Finding {
+/** @param mended the remedy where mending the dial mends the sending */
+function sendingFinding(row: Row, { code, severity, detail, instead, guard }: TransmitFault, mended: string | null): Finding {
 	const sent = row.transmit === null ? "" : `transmit ${khz(row.transmit)} kHz ${row.mode}`;
 	switch (code) {
 		case "distress-used-as-working": {
@@ -199,13 +256,19 @@ function sendingFinding(row: Row, { code, severity, detail, instead, guard }: Tr
 			return rowFinding(row, code, severity, `${sent} falls on ${detail}, tagged "${row.tag}"`, remedy);
 		}
 		case "amateur-without-licence":
-			return rowFinding(row, code, severity, `${sent}: ${detail}`, "make it receive only, or give the amateur licence (--licence amateur)");
+			return rowFinding(
+				row,
+				code,
+				severity,
+				`${sent}: ${detail}`,
+				mended ?? "make it receive only, or give the amateur licence (--licence amateur)",
+			);
 		case "amateur-other-region":
-			return rowFinding(row, code, severity, `${sent}: ${detail}`, "make it receive only in this Region");
+			return rowFinding(row, code, severity, `${sent}: ${detail}`, mended ?? "make it receive only in this Region");
 		case "transmit-on-broadcast":
-			return rowFinding(row, code, severity, `${sent} falls on ${detail}`, "make it receive only");
+			return rowFinding(row, code, severity, `${sent} falls on ${detail}`, mended ?? "make it receive only");
 		case "transmit-outside-service":
-			return rowFinding(row, code, severity, `${sent}: ${detail}`, "make it receive only");
+			return rowFinding(row, code, severity, `${sent}: ${detail}`, mended ?? "make it receive only");
 	}
 }
 
@@ -228,7 +291,15 @@ function ageFinding(row: Row, match: Match, on: IsoDate): Finding | null {
 	const { listing } = match.best?.known ?? {};
 	if (listing === null || listing === undefined) return null;
 	if (match.best?.known.freshness !== "stale") return null;
-	const what = `${match.best.known.name}: ${confidenceText(listing, on)}`;
+	const best = `${match.best.known.name}: ${confidenceText(listing, on)}`;
+	const isBestNamed = tagNames(words, match.best.known.names);
+	const alike = new Map(
+		listings.flatMap((known) =>
+			known.listing?.status !== "closed" && tagNames(words, known.names) === isBestNamed ? [[known.listing?.id, known]] : [],
+		),
+	);
+	const isAllStale = [...alike.values()].every((known) => known.freshness === "stale");
+	const what = alike.size > 1 && isAllStale ? `the ${alike.size} listings here are all stale, the best: ${best}` : best;
 	return rowFinding(row, "listing-stale", "mind", what, "confirm it in a current list or on the air before relying on it");
 }
 

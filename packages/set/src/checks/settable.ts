@@ -3,9 +3,14 @@ import { formatKhz, type Hz, hz } from "@skipwright/units";
 import type { Profile } from "../profile.ts";
 import { finestStep, inRange } from "../tuning.ts";
 
+/** The multiple of the set's finest step that lies nearest, in range or not. */
+export function settableHz(profile: Profile, dialHz: number): Hz {
+	return roundToSteps(hz(dialHz), finestStep(profile)).tunableHz;
+}
+
 /** A figure for a remedy, kHz: the nearest multiple of the set's finest step. @example `"517.92"` for 517915 Hz in steps of 10 Hz */
 export function settableKhz(profile: Profile, dialHz: number): string {
-	return formatKhz(roundToSteps(hz(dialHz), finestStep(profile)).tunableHz);
+	return formatKhz(settableHz(profile, dialHz));
 }
 
 /** What to key instead, in words: mode and settable dial, and a warning where the set cannot receive it. */

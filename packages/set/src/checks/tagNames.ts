@@ -12,6 +12,8 @@ export interface Names {
 
 /** Shortest piece of a station's name that counts as naming it: "HORT" for Horta, not "HO". */
 const NAME_LETTERS = 4;
+/** What stands in the names of many stations and so names none. */
+const ANY_STATION: readonly string[] = ["NAVTEX", "RADIO", "MARITIME", "COAST", "STATION"];
 /** Shortest call sign that is no mere abbreviation. */
 const CALL_SIGN_LETTERS = 3;
 
@@ -23,7 +25,7 @@ export function namesOf(hz: Hz, channel: number | null, station: { readonly name
 		figures: [figure, figure.split(".")[0] ?? figure],
 		channel: channel === null ? null : String(channel),
 		callSign: callSign.length >= CALL_SIGN_LETTERS ? callSign : null,
-		places: words.filter((word) => word.length >= NAME_LETTERS),
+		places: words.filter((word) => word.length >= NAME_LETTERS && !ANY_STATION.includes(word)),
 	};
 }
 
