@@ -5,13 +5,10 @@ import { legLength, sinElevation } from "./elevation.ts";
 import { simpleMirrorKm } from "./mirrorHeight.ts";
 import type { Absorbing, NearHour } from "./modes.ts";
 import { LEAST_SIN_ELEVATION } from "./mufE.ts";
-import { type F2Layer, f2MufMHz, f2MufOfLongestHopMHz, longestHopKm, standardShare } from "./mufF2.ts";
+import { F2_ORDERS, type F2Layer, f2MufMHz, f2MufOfLongestHopMHz, longestHopKm, standardShare } from "./mufF2.ts";
 import type { SkyPath } from "./path.ts";
 import type { Hop } from "./pathHop.ts";
 import type { SkyMonth } from "./skyWaveMonth.ts";
-
-/** Numbers of hops by the F2 layer that count, from the least on: ITU-R P.533 section 5.2. */
-export const F2_ORDERS = 6;
 
 /** The control points of a path up to 9000 km by use, each asked for once. */
 export interface NearPoints {

@@ -2,6 +2,8 @@ import { sin } from "@skipwright/units";
 
 /** Length of one hop, km, that no basic MUF of the F2 layer passes: ITU-R P.533 section 3.5. */
 export const LONGEST_F2_HOP_KM = 4000;
+/** Numbers of hops that count, from the least on: section 5.2. */
+export const F2_ORDERS = 6;
 /** Least foF2/foE that the equations take: section 3.5.1. */
 const LEAST_RATIO = 2;
 /** km. The length that M(3000)F2 is named for. */

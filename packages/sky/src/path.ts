@@ -1,5 +1,5 @@
 import { placeAlong, type Track, trackBetween, type Vector, vectorAlong, type Way } from "@skipwright/sphere";
-import type { Position } from "@skipwright/units";
+import { log10, type Position } from "@skipwright/units";
 import { ABSORBING_KM } from "./absorption.ts";
 import { cosElevation, legLength, secIncidence } from "./elevation.ts";
 import { MEMORY } from "./fromMemory.ts";
@@ -7,6 +7,7 @@ import { geomagneticLatDeg, highestGeomagneticLatDeg } from "./geomagneticLatitu
 import { type LongGeometry, longGeometry } from "./longPathGeometry.ts";
 import { HIGHEST_MIRROR_KM } from "./mirrorHeight.ts";
 import { type ERay, eRays } from "./mufE.ts";
+import { F2_ORDERS } from "./mufF2.ts";
 import { type Hop, hopOf } from "./pathHop.ts";
 
 /** km. Lengths between which the two forms for sky waves are mixed. */
@@ -37,6 +38,8 @@ export interface SkyPath {
 	readonly eRays: readonly ERay[];
 	/** No mode crosses the absorbing layer on a shorter way: the least number of hops times secant of any. */
 	readonly leastSecants: number;
+	/** dB by which all modes together could stand over one mode at 1 km, each on the straight line. */
+	readonly modesDb: number;
 	/** From the length on where the far form begins. */
 	readonly long: LongGeometry | null;
 }
@@ -63,6 +66,7 @@ export function skyPath(from: Position, to: Position, way: Way = "short"): SkyPa
 		hops,
 		eRays: rays,
 		leastSecants: Math.min(...hops.map(steepestSecants), ...rays.map(({ hop, secAbsorbing }) => hop.count * secAbsorbing)),
+		modesDb: 10 * log10((rays.length + F2_ORDERS) / (km * km)),
 		long: km > NEAR_FORM_UP_TO_KM ? longGeometry(track) : null,
 	};
 }

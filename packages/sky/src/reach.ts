@@ -1,4 +1,6 @@
 import { distanceKm } from "@skipwright/sphere";
+import type { Position } from "@skipwright/units";
+import type { Antenna } from "./antenna.ts";
 import { groundChance, groundPathDb, type Sending, sending, skyChance } from "./circuit.ts";
 import type { Ionosphere } from "./controlPoints.ts";
 import type { MemoryId } from "./fromMemory.ts";
@@ -72,9 +74,9 @@ export interface ReachRow {
 
 /** Reach of several signals over one circuit, hour by hour, by sky wave (short and long way) or ground wave, whichever is better. */
 export function reach(circuit: Circuit, signals: readonly Signal[]): readonly ReachRow[] {
-	const days = skyDays(circuit);
+	const days = skyDays(circuit.from.position, circuit.to.position, circuit);
 	const hours = Array.from({ length: HOURS_PER_DAY }, (_, hour) => days.map((day) => skyHour(day, hour)));
-	const gain = circuitGain(circuit.from, circuit.to);
+	const gain = circuitGain(circuit.from.antenna, circuit.to.antenna);
 	return signals.map((signal) => {
 		const sent = sending(signal, circuit.from);
 		if (sent === null) return { signal, hours: null, basis: [] };
@@ -85,15 +87,15 @@ export function reach(circuit: Circuit, signals: readonly Signal[]): readonly Re
 }
 
 /** The ways round that can count: the long one only from where the short one is as long as a path of the far form. */
-export function skyDays({ from, to, ionosphere, month }: Pick<Circuit, "from" | "to" | "ionosphere" | "month">): readonly SkyDay[] {
-	const short = skyPath(from.position, to.position);
-	const ways = short.km < FAR_FORM_FROM_KM ? [short] : [short, skyPath(from.position, to.position, "long")];
+export function skyDays(from: Position, to: Position, { ionosphere, month }: Pick<Circuit, "ionosphere" | "month">): readonly SkyDay[] {
+	const short = skyPath(from, to);
+	const ways = short.km < FAR_FORM_FROM_KM ? [short] : [short, skyPath(from, to, "long")];
 	return ways.map((path) => skyDay(path, ionosphere, month));
 }
 
 /** Both aerials' directivities; what is lost in the sender's is counted with its power. */
-export function circuitGain(from: Terminal, to: Terminal): PathGain {
-	return pathGain((elevationDeg) => from.antenna.directivityDb(elevationDeg) + to.antenna.directivityDb(elevationDeg));
+export function circuitGain(from: Antenna, to: Antenna): PathGain {
+	return pathGain((elevationDeg) => from.directivityDb(elevationDeg) + to.directivityDb(elevationDeg));
 }
 
 function reachHour(
