@@ -213,8 +213,7 @@ describe("the ceiling", () => {
 			fc.property(anywhere, anywhere, hourOfDay, frequency, (from, to, utcHour, fMHz) => {
 				const hour = skyHour(skyDay(skyPath(from, to), smooth, march), utcHour);
 				const over =
-					skyWaveCeilingDb(hour, fMHz) +
-					10 * Math.log10(6 / (fMHz * fMHz)) -
+					ceilingDb(hour, fMHz, 6) -
 					skyWaveDb(
 						hour,
 						fMHz,
