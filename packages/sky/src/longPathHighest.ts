@@ -1,6 +1,6 @@
 import { pow } from "@skipwright/units";
 import type { PointDay } from "./controlPoints.ts";
-import { f2LayerAt } from "./controlPointsF2.ts";
+import { f2LayersOf } from "./controlPointsF2.ts";
 import { MEMORY } from "./fromMemory.ts";
 import { f2Muf3000MHz } from "./mufF2.ts";
 
@@ -12,14 +12,12 @@ const NOON = 12;
  * MHz by UTC hour: how high the form for long paths reaches over one control point, f_M of ITU-R P.533 section 5.3: K times fg, where K
  * weighs the MUF against local noon's and the day's least.
  * @param bearingDeg of the path, at its middle
+ * @param layers of the point
  */
-export function highestMHz(point: PointDay, bearingDeg: number): Float64Array {
-	const fg = new Float64Array(HOURS);
+export function highestMHz(point: PointDay, bearingDeg: number, layers = f2LayersOf(point)): readonly number[] {
+	const fg = layers.map((layer) => over3000 * f2Muf3000MHz(layer));
 	let leastMHz = Number.POSITIVE_INFINITY;
-	for (let hour = 0; hour < HOURS; hour++) {
-		fg[hour] = over3000 * f2Muf3000MHz(f2LayerAt(point, hour));
-		leastMHz = Math.min(leastMHz, fg[hour]!);
-	}
+	for (const value of fg) leastMHz = Math.min(leastMHz, value);
 	const noonMHz = atHour(fg, NOON - point.where.lonDeg / 15);
 	const toNorthSouth = awayFromEastWest(bearingDeg) / 90;
 	const weight = (name: "w" | "x" | "y") => eastWest[name] + toNorthSouth * (northSouth[name] - eastWest[name]);
@@ -35,7 +33,7 @@ function awayFromEastWest(bearingDeg: number): number {
 }
 
 /** Linear between the hours, round the clock. */
-function atHour(series: Float64Array, hour: number): number {
+function atHour(series: readonly number[], hour: number): number {
 	const before = Math.floor(hour);
 	const share = hour - before;
 	return series[round(before)]! * (1 - share) + series[round(before + 1)]! * share;

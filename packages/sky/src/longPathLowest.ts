@@ -13,17 +13,19 @@ const { lowest, winterAtEnds, night } = MEMORY.longPath.value;
  * 90 km; at dusk it decays to a night level, under which it does not go.
  * @param gyroMHz mean over the control points
  */
-export function lowestMHz(path: SkyPath, geometry: LongGeometry, month: SkyMonth, gyroMHz: number): Float64Array {
+export function lowestMHz(path: SkyPath, geometry: LongGeometry, month: SkyMonth, gyroMHz: number): readonly number[] {
 	const { crossings, secAbsorbing, slantKm } = geometry;
 	const strength = ((1 + lowest.perSunspot * month.sunspots) * secAbsorbing) / log(lowest.logOf / slantKm);
 	const ends = winterAtEndsOf(path, month.month);
 	const anomaly = winterAnomaly(month.month, path.middle.latDeg);
-	const byDay = new Float64Array(month.suns.length);
-	for (const [hour, sun] of month.suns.entries()) {
+	const byDay = month.suns.map((sun) => {
 		let lit = 0;
-		for (const crossing of crossings) lit += Math.sqrt(Math.max(0, dot(crossing, sun)));
-		byDay[hour] = (lowest.times * ends * Math.sqrt(strength * lit) - gyroMHz) * anomaly;
-	}
+		for (const crossing of crossings) {
+			const height = dot(crossing, sun);
+			if (height > 0) lit += Math.sqrt(height);
+		}
+		return (lowest.times * ends * Math.sqrt(strength * lit) - gyroMHz) * anomaly;
+	});
 	return withNight(byDay, Math.sqrt(path.km / night.km));
 }
 
@@ -31,8 +33,8 @@ export function lowestMHz(path: SkyPath, geometry: LongGeometry, month: SkyMonth
  * The day's figure, but not under the night's: from where the day's falls through twice the night level, that twice falling by e^-0.23
  * an hour for three hours, which brings it to the level itself, and then the level. @param level MHz
  */
-export function withNight(byDay: Float64Array, level: number): Float64Array {
-	return byDay.map((value, hour) => {
+export function withNight(byDay: ArrayLike<number>, level: number): readonly number[] {
+	return Array.from(byDay, (value, hour) => {
 		if (value >= 2 * level) return value;
 		const since = hoursSinceDusk(byDay, hour, 2 * level);
 		const falling = since < night.hours ? 2 * level * exp(-night.falls * since) : level;
@@ -41,7 +43,7 @@ export function withNight(byDay: Float64Array, level: number): Float64Array {
 }
 
 /** Hours since the day's figure fell through `threshold`, linear between hours; infinite when that is longer ago than matters. */
-function hoursSinceDusk(byDay: Float64Array, hour: number, threshold: number): number {
+function hoursSinceDusk(byDay: ArrayLike<number>, hour: number, threshold: number): number {
 	const at = (back: number) => byDay[(hour - back + byDay.length) % byDay.length]!;
 	for (let back = 1; back <= night.hours; back++) {
 		if (at(back) >= threshold) return back - (at(back) - threshold) / (at(back) - at(back - 1));

@@ -17,7 +17,8 @@ const F2_SPREADS: readonly (readonly MufSpread[])[] = lower.map((row, band) =>
  * @param localHour [0, 24)
  */
 export function f2Spread(latDeg: number, reachesAurora: boolean, localHour: number): MufSpread {
-	const band = reachesAurora ? latitudes.length : latitudes.filter((from) => Math.abs(latDeg) >= from).length;
+	let band = 0;
+	while (band < latitudes.length && (reachesAurora || Math.abs(latDeg) >= latitudes[band]!)) band++;
 	const block = Math.floor(((localHour - blocks.from + 24) % 24) / blocks.hours);
 	return F2_SPREADS[band]![block]!;
 }

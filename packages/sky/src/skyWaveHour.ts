@@ -2,7 +2,7 @@ import { dot } from "@skipwright/sphere";
 import { cos } from "@skipwright/units";
 import { auroralLossDb } from "./auroral.ts";
 import { f2MufPlaces, type Ionosphere, type PointDay, pointsOf } from "./controlPoints.ts";
-import { f2LayerAt } from "./controlPointsF2.ts";
+import { f2LayersOf } from "./controlPointsF2.ts";
 import { MEMORY } from "./fromMemory.ts";
 import type { LongHour } from "./longPath.ts";
 import type { LongGeometry } from "./longPathGeometry.ts";
@@ -28,16 +28,17 @@ export interface SkyDay {
 	readonly season: Season;
 	/** null from 9000 km on. */
 	readonly near: NearPoints | null;
-	/** null up to 7000 km. */
+	/** null up to 7000 km, so that one of the two is there. */
 	readonly long: LongDay | null;
 }
 
+/** Series by UTC hour. */
 interface LongDay {
-	readonly geometry: LongGeometry;
-	readonly ends: readonly PointDay[];
-	readonly lowestMHz: Float64Array;
-	readonly highestMHz: Float64Array;
+	readonly lowestMHz: readonly number[];
+	readonly highestMHz: readonly number[];
 	readonly gyroMHz: number;
+	/** Basic MUF, of the lower end. */
+	readonly f2MufMHz: readonly number[];
 }
 
 /** A path in one hour of a month, at no frequency yet. */
@@ -69,14 +70,18 @@ export function skyDay(path: SkyPath, ionosphere: Ionosphere, month: SkyMonth): 
 
 function longDay(path: SkyPath, geometry: LongGeometry, ends: readonly PointDay[], month: SkyMonth): LongDay {
 	const gyroMHz = ends.reduce((sum, { gyro300MHz }) => sum + gyro300MHz, 0) / ends.length;
-	const highest = ends.map((point) => highestMHz(point, geometry.bearingDeg));
+	const layers = ends.map(f2LayersOf);
 	return {
-		geometry,
-		ends,
 		lowestMHz: lowestMHz(path, geometry, month, gyroMHz),
-		highestMHz: highest[0]!.map((value, hour) => Math.min(value, highest[1]![hour]!)),
+		highestMHz: lower(ends.map((point, end) => highestMHz(point, geometry.bearingDeg, layers[end]))),
 		gyroMHz,
+		f2MufMHz: lower(layers.map((day) => day.map(f2MufOfLongestHopMHz))),
 	};
+}
+
+/** The lower of both ends' series, hour by hour. */
+function lower([one, other]: readonly (readonly number[])[]): readonly number[] {
+	return one!.map((value, hour) => Math.min(value, other![hour]!));
 }
 
 /** @param utcHour 0 to 23 */
@@ -90,7 +95,7 @@ export function skyHour({ path, month, season, near, long }: SkyDay, utcHour: nu
 		near: modes,
 		long: long === null ? null : hourOf(long, utcHour),
 		eMufMHz: modes === null ? 0 : lowestOrderEMufMHz(modes),
-		f2MufMHz: modes === null ? longMufMHz(long?.ends ?? [], utcHour) : modes.f2MufsMHz[0]!,
+		f2MufMHz: modes === null ? long!.f2MufMHz[utcHour]! : modes.f2MufsMHz[0]!,
 		f2Spread: f2Spread(path.middle.latDeg, path.reachesAurora, localHour),
 		season,
 		isDay: dot(path.middleVector, month.suns[utcHour]!) > COS_OF_NIGHT,
@@ -105,8 +110,4 @@ function hourOf({ lowestMHz: lowest, highestMHz: highest, gyroMHz }: LongDay, ho
 function lowestOrderEMufMHz({ path, foEMHz }: NearHour): number {
 	const ray = path.eRays[0];
 	return ray === undefined ? 0 : eMufMHz(foEMHz, ray);
-}
-
-function longMufMHz(ends: readonly PointDay[], hour: number): number {
-	return Math.min(...ends.map((point) => f2MufOfLongestHopMHz(f2LayerAt(point, hour))));
 }
