@@ -1,7 +1,7 @@
+import { byHour } from "./byHour.ts";
 import type { PointDay } from "./controlPoints.ts";
 import { type F2Mirror, f2Mirror } from "./mirrorHeight.ts";
 import { type F2Layer, f2Layer } from "./mufF2.ts";
-import { HOURS_PER_DAY } from "./skyWaveMonth.ts";
 
 /** The F2 layer over a control point as the MUF sees it. */
 export function f2LayerAt(point: PointDay, hour: number): F2Layer {
@@ -11,7 +11,7 @@ export function f2LayerAt(point: PointDay, hour: number): F2Layer {
 
 /** The same at 0, 1, ... 23 UTC. */
 export function f2LayersOf(point: PointDay): readonly F2Layer[] {
-	return Array.from({ length: HOURS_PER_DAY }, (_, hour) => f2LayerAt(point, hour));
+	return byHour((hour) => f2LayerAt(point, hour));
 }
 
 /** The F2 layer over a control point as a mirror. */

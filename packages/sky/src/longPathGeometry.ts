@@ -35,13 +35,16 @@ export function longGeometry(track: Track): LongGeometry {
 	// the angle at the Earth's centre from the hop's end to the crossing: 90 degrees less elevation less incidence
 	const toCrossing = Math.PI / 2 - atan2(sine, cosine) - acos(1 / secAbsorbing);
 	const inset = (toCrossing * EARTH_RADIUS_KM) / hop.km;
-	const crossings = Array.from({ length: hop.count }, (_, index) => [index + inset, index + 1 - inset]).flat();
+	const crossings: Vector[] = [];
+	for (let before = 0; before < hop.count; before++) {
+		for (const hops of [before + inset, before + 1 - inset]) crossings.push(vectorAlong(track, hops / hop.count));
+	}
 	return {
 		hop,
 		bearingDeg: initialBearingDeg(placeAlong(track, 0.5), placeAlong(track, 0.5 + QUARTER_HOP / hop.count)),
 		slantKm: slant,
 		secAbsorbing,
-		crossings: crossings.map((hops) => vectorAlong(track, hops / hop.count)),
+		crossings,
 		freeFieldDb: fieldDb - 20 * log10(slant),
 		fixedDb: Math.min(mostFocusDb, focusDb(track.km)) + constantDb - otherDb,
 	};

@@ -1,6 +1,7 @@
 import { dot } from "@skipwright/sphere";
 import { exp, log } from "@skipwright/units";
 import { winterAnomaly } from "./absorption.ts";
+import { byHour } from "./byHour.ts";
 import { MEMORY } from "./fromMemory.ts";
 import type { LongGeometry } from "./longPathGeometry.ts";
 import type { SkyPath } from "./path.ts";
@@ -34,7 +35,8 @@ export function lowestMHz(path: SkyPath, geometry: LongGeometry, month: SkyMonth
  * an hour for three hours, which brings it to the level itself, and then the level. @param level MHz
  */
 export function withNight(byDay: ArrayLike<number>, level: number): readonly number[] {
-	return Array.from(byDay, (value, hour) => {
+	return byHour((hour) => {
+		const value = byDay[hour]!;
 		if (value >= 2 * level) return value;
 		const since = hoursSinceDusk(byDay, hour, 2 * level);
 		const falling = since < night.hours ? 2 * level * exp(-night.falls * since) : level;

@@ -8,8 +8,8 @@ import { type Hop, hopOf } from "./pathHop.ts";
 /** km. ITU-R P.533 section 3.3: no path over the one, no hop over the other, by the E layer. */
 const LONGEST_E_PATH_KM = 4000;
 const LONGEST_E_HOP_KM = 2000;
-/** Numbers of hops that count, from the least on: section 5.2. */
-const E_ORDERS = 3;
+/** Hops more than the least number, of those that count: section 5.2. */
+const E_ORDERS = [0, 1, 2] as const;
 
 /** Sine of the elevation under which no mode counts. */
 export const LEAST_SIN_ELEVATION = sin((MEMORY.lowestElevation.value * Math.PI) / 180);
@@ -30,7 +30,7 @@ export interface ERay {
 export function eRays(pathKm: number): readonly ERay[] {
 	if (pathKm > LONGEST_E_PATH_KM) return [];
 	const fewest = Math.max(1, Math.ceil(pathKm / LONGEST_E_HOP_KM));
-	return Array.from({ length: E_ORDERS }, (_, index) => eRay(hopOf(pathKm, fewest + index)));
+	return E_ORDERS.map((more) => eRay(hopOf(pathKm, fewest + more)));
 }
 
 function eRay(hop: Hop): ERay {

@@ -1,9 +1,9 @@
+import { byHour } from "./byHour.ts";
 import { MEMORY } from "./fromMemory.ts";
 import { type AtmosphericPlace, atmosphericLaw, atmosphericPlace, type PlaceAndTime } from "./noiseAtmospheric.ts";
 import { addNoise, clearNoise, meanOverMedian, type NoiseSource, noiseOfSums, powerOf, SUMS } from "./noiseCombined.ts";
 import { galacticNoise } from "./noiseGalactic.ts";
 import { type ManMadeClass, manMadeNoise } from "./noiseManMade.ts";
-import { HOURS_PER_DAY } from "./skyWaveMonth.ts";
 
 const { night, day } = MEMORY.atmosphericByFrequency.value;
 
@@ -27,7 +27,7 @@ export function atmosphericHour({ month, utcHour, position }: PlaceAndTime): Atm
 /** 0, 1, ... 23 UTC of one place: the same as `atmosphericHour`. */
 export function atmosphericDay(where: Omit<PlaceAndTime, "utcHour">): readonly AtmosphericHour[] {
 	const place = atmosphericPlace(where);
-	return Array.from({ length: HOURS_PER_DAY }, (_, utcHour) => hourOf(place, utcHour));
+	return byHour((utcHour) => hourOf(place, utcHour));
 }
 
 function hourOf(place: AtmosphericPlace, utcHour: number): AtmosphericHour {

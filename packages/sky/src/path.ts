@@ -15,6 +15,7 @@ export const { from: NEAR_FORM_UP_TO_KM, to: FAR_FORM_FROM_KM } = MEMORY.longPat
 
 /** Most hops that are looked at: the least number on a path of 9000 km, and five more. */
 const MOST_HOPS = 12;
+const HOP_COUNTS = Array.from({ length: MOST_HOPS }, (_, index) => index + 1);
 /** km from the ends, and degrees, between and from which a path counts as of high geomagnetic latitude: ITU-R P.842, as quoted by others. */
 const AURORA = { fromEndsKm: 1000, latDeg: 60 } as const;
 
@@ -51,7 +52,7 @@ export function skyPath(from: Position, to: Position, way: Way = "short"): SkyPa
 	const middle = placeAlong(track, 0.5);
 	const middleVector = vectorAlong(track, 0.5);
 	const inset = Math.min(0.5, AURORA.fromEndsKm / km);
-	const hops = km < FAR_FORM_FROM_KM ? Array.from({ length: MOST_HOPS }, (_, index) => hopOf(km, index + 1)) : [];
+	const hops = km < FAR_FORM_FROM_KM ? HOP_COUNTS.map((count) => hopOf(km, count)) : [];
 	const rays = eRays(km);
 	return {
 		from,

@@ -1,6 +1,7 @@
 import { distanceKm } from "@skipwright/sphere";
 import { log10 } from "@skipwright/units";
 import type { Antenna } from "./antenna.ts";
+import { byHour } from "./byHour.ts";
 import { groundPathDb } from "./circuit.ts";
 import type { Ionosphere } from "./controlPoints.ts";
 import { GROUNDS } from "./groundConstants.ts";
@@ -125,7 +126,7 @@ interface SkyWay {
 function skyWays({ position }: Coast, sample: VesselSample): readonly SkyWay[] {
 	return skyDays(position, sample.position, sample).map((day) => ({
 		latitude: latitudeOf(day),
-		hours: Array.from({ length: HOURS_PER_DAY }, (_, hour) => skyHour(day, hour)),
+		hours: byHour((hour) => skyHour(day, hour)),
 	}));
 }
 
