@@ -9,6 +9,9 @@ const RADIANS_PER_DEGREE = Math.PI / 180;
 
 /** N, latitude less declination, is taken no larger than 80 degrees. */
 const COS_OF_LARGEST_NOON_ANGLE = cos(80 * RADIANS_PER_DEGREE);
+const LOG_OF_LEAST_COS_NOON = log(COS_OF_LARGEST_NOON_ANGLE);
+/** By which a sum of logarithms may be off. */
+const ROUNDING = 1e-9;
 /** Degrees of latitude within which the tropics' constants hold, and within which the power of cos chi is the tropics'. */
 const TROPICS = 32;
 const EQUATORIAL = 12;
@@ -25,8 +28,11 @@ export interface ELayer {
 	readonly noonPower: number;
 	/** p: the power of cos chi. */
 	readonly hourPower: number;
-	/** Least foE^4, of the night. */
+	/** Least foE^4, of the night, and foE there, MHz. */
 	readonly floor: number;
+	readonly nightMHz: number;
+	/** Under this ln D, foE^4 is the least whatever the noon. */
+	readonly logOfNight: number;
 }
 
 /** The sun over one place at one time. */
@@ -46,19 +52,30 @@ export function eLayer(latDeg: number, flux: number): ELayer {
 	const tropical = Math.abs(latDeg) < TROPICS;
 	const a = 1 + 0.0094 * (flux - 66);
 	const c = tropical ? 23 + 116 * cosLat : 92 + 35 * cosLat;
+	const logOfFluxAndLatitude = log(a * c);
+	const noonPower = tropical ? -1.93 + 1.92 * cosLat : 0.11 - 0.49 * cosLat;
+	const floor = 0.004 * (1 + 0.021 * flux) * (1 + 0.021 * flux);
+	const mostLogOfB = Math.max(0, noonPower * LOG_OF_LEAST_COS_NOON);
 	return {
-		logOfFluxAndLatitude: log(a * c),
-		noonPower: tropical ? -1.93 + 1.92 * cosLat : 0.11 - 0.49 * cosLat,
+		logOfFluxAndLatitude,
+		noonPower,
 		hourPower: Math.abs(latDeg) <= EQUATORIAL ? 1.31 : 1.2,
-		floor: 0.004 * (1 + 0.021 * flux) * (1 + 0.021 * flux),
+		floor,
+		nightMHz: fourthRoot(floor),
+		logOfNight: log(floor) - logOfFluxAndLatitude - mostLogOfB - ROUNDING,
 	};
 }
 
 /** Median critical frequency of the E layer, MHz. */
-export function foEMHz({ logOfFluxAndLatitude, noonPower, hourPower, floor }: ELayer, sun: ESun): number {
+export function foEMHz({ logOfFluxAndLatitude, noonPower, hourPower, floor, nightMHz, logOfNight }: ELayer, sun: ESun): number {
+	const logOfD = logOfHour(sun, hourPower);
+	if (logOfD < logOfNight) return nightMHz;
 	const logOfB = noonPower * log(Math.max(sun.cosNoon, COS_OF_LARGEST_NOON_ANGLE));
-	const fourth = exp(logOfFluxAndLatitude + logOfB + logOfHour(sun, hourPower));
-	return Math.sqrt(Math.sqrt(Math.max(fourth, floor)));
+	return fourthRoot(Math.max(exp(logOfFluxAndLatitude + logOfB + logOfD), floor));
+}
+
+function fourthRoot(value: number): number {
+	return Math.sqrt(Math.sqrt(value));
 }
 
 /** ln D. */

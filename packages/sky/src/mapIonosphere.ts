@@ -11,7 +11,6 @@ import { MIDDLE_DAY, middleOf, type YearMonth } from "./solarMonth.ts";
 
 const RADIANS_PER_DEGREE = Math.PI / 180;
 const MS_PER_HOUR = 3_600_000;
-const DAY_BYTES = HOURS_PER_DAY * Float64Array.BYTES_PER_ELEMENT;
 /** km. Heights at which the field is taken: of the F2 layer, and of absorption (ITU-R P.533). */
 export const F2_FIELD_KM = 300;
 export const ABSORPTION_FIELD_KM = 100;
@@ -35,20 +34,24 @@ export function mapIonosphere({ year, month, r12, fieldEpoch }: IonosphereWanted
 	const dayMs = Date.UTC(year, month - 1, MIDDLE_DAY);
 	const suns = Array.from({ length: HOURS_PER_DAY }, (_, hour) => sunAt(dayMs + hour * MS_PER_HOUR));
 	const components = new Float64Array(6);
+	const foF2Day = new Float64Array(HOURS_PER_DAY);
+	const m3000Day = new Float64Array(HOURS_PER_DAY);
 	return (where: Position): PointDay => {
 		magneticComponentsInto(field, { latDeg: where.latDeg, lonDeg: where.lonDeg, heightKm: F2_FIELD_KM }, components, 0);
 		magneticComponentsInto(field, { latDeg: where.latDeg, lonDeg: where.lonDeg, heightKm: ABSORPTION_FIELD_KM }, components, 3);
-		const series = new ArrayBuffer(4 * DAY_BYTES); // one for the four: they are many, and short
-		const foF2MHz = new Float64Array(series, 0, HOURS_PER_DAY);
-		const m3000 = new Float64Array(series, DAY_BYTES, HOURS_PER_DAY);
-		const foE = new Float64Array(series, 2 * DAY_BYTES, HOURS_PER_DAY);
-		const zenithDeg = new Float64Array(series, 3 * DAY_BYTES, HOURS_PER_DAY);
+		// plain arrays: they are many, and short
+		const foF2MHz = new Array<number>(HOURS_PER_DAY);
+		const m3000 = new Array<number>(HOURS_PER_DAY);
+		const foE = new Array<number>(HOURS_PER_DAY);
+		const zenithDeg = new Array<number>(HOURS_PER_DAY);
 		const place = { latDeg: where.latDeg, lonDeg: where.lonDeg, modifiedDipDeg: modifiedDipDeg(dipDeg(components), where.latDeg) };
-		hourlyMapInto(maps, place, foF2MHz, m3000, 0);
+		hourlyMapInto(maps, place, foF2Day, m3000Day, 0);
 		const under = underSun(where);
 		const layer = eLayer(where.latDeg, flux);
 		for (let hour = 0; hour < HOURS_PER_DAY; hour++) {
 			const sun = sunOver(under, suns[hour]!);
+			foF2MHz[hour] = foF2Day[hour]!;
+			m3000[hour] = m3000Day[hour]!;
 			zenithDeg[hour] = sun.zenithDeg;
 			foE[hour] = foEMHz(layer, sun);
 		}
