@@ -1,4 +1,3 @@
-import { byHour } from "./byHour.ts";
 import type { PointDay } from "./controlPoints.ts";
 import { type F2Mirror, f2Mirror } from "./mirrorHeight.ts";
 import { type F2Layer, f2Layer } from "./mufF2.ts";
@@ -7,11 +6,6 @@ import { type F2Layer, f2Layer } from "./mufF2.ts";
 export function f2LayerAt(point: PointDay, hour: number): F2Layer {
 	const { foF2MHz, m3000, foEMHz, gyro300MHz } = point;
 	return f2Layer({ foF2MHz: foF2MHz[hour]!, m3000: m3000[hour]!, foEMHz: foEMHz[hour]!, gyroMHz: gyro300MHz });
-}
-
-/** The same at 0, 1, ... 23 UTC. */
-export function f2LayersOf(point: PointDay): readonly F2Layer[] {
-	return byHour((hour) => f2LayerAt(point, hour));
 }
 
 /** The F2 layer over a control point as a mirror. */

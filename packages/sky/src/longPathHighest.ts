@@ -1,21 +1,40 @@
 import { pow } from "@skipwright/units";
 import type { PointDay } from "./controlPoints.ts";
-import { f2LayersOf } from "./controlPointsF2.ts";
+import { f2LayerAt } from "./controlPointsF2.ts";
 import { MEMORY } from "./fromMemory.ts";
-import { f2Muf3000MHz } from "./mufF2.ts";
+import { f2Muf3000MHz, f2MufOfLongestHopMHz } from "./mufF2.ts";
 
 const { over3000, eastWest, northSouth, noonRatio } = MEMORY.longPath.value;
 const HOURS = 24;
 const NOON = 12;
 
+/** The F2 layer over a control point as the form for long paths sees it, MHz by UTC hour. */
+export interface LongF2Day {
+	/** fg: over 3000 km, with the form's own factor. */
+	readonly fgMHz: readonly number[];
+	/** Basic MUF of the longest hop. */
+	readonly mufMHz: readonly number[];
+}
+
+export function longF2Day(point: PointDay): LongF2Day {
+	const fgMHz = new Array<number>(HOURS);
+	const mufMHz = new Array<number>(HOURS);
+	for (let hour = 0; hour < HOURS; hour++) {
+		const layer = f2LayerAt(point, hour);
+		fgMHz[hour] = over3000 * f2Muf3000MHz(layer);
+		mufMHz[hour] = f2MufOfLongestHopMHz(layer);
+	}
+	return { fgMHz, mufMHz };
+}
+
 /**
  * MHz by UTC hour: how high the form for long paths reaches over one control point, f_M of ITU-R P.533 section 5.3: K times fg, where K
  * weighs the MUF against local noon's and the day's least.
  * @param bearingDeg of the path, at its middle
- * @param layers of the point
+ * @param f2 of the point
  */
-export function highestMHz(point: PointDay, bearingDeg: number, layers = f2LayersOf(point)): readonly number[] {
-	const fg = layers.map((layer) => over3000 * f2Muf3000MHz(layer));
+export function highestMHz(point: PointDay, bearingDeg: number, f2 = longF2Day(point)): readonly number[] {
+	const fg = f2.fgMHz;
 	let leastMHz = Number.POSITIVE_INFINITY;
 	for (const value of fg) leastMHz = Math.min(leastMHz, value);
 	const noonMHz = atHour(fg, NOON - point.where.lonDeg / 15);

@@ -1,24 +1,15 @@
-import { dot } from "@skipwright/sphere";
-import { cos } from "@skipwright/units";
 import { auroralLossDb } from "./auroral.ts";
 import { f2MufPlaces, type Ionosphere, type PointDay, pointsOf } from "./controlPoints.ts";
-import { f2LayersOf } from "./controlPointsF2.ts";
-import { MEMORY } from "./fromMemory.ts";
 import type { LongHour } from "./longPath.ts";
 import type { LongGeometry } from "./longPathGeometry.ts";
-import { highestMHz } from "./longPathHighest.ts";
+import { highestMHz, longF2Day } from "./longPathHighest.ts";
 import { lowestMHz } from "./longPathLowest.ts";
 import type { NearHour } from "./modes.ts";
 import { type NearPoints, nearHour, nearPoints } from "./modesNear.ts";
 import { eMufMHz } from "./mufE.ts";
-import { f2MufOfLongestHopMHz } from "./mufF2.ts";
-import { f2Spread } from "./mufSpread.ts";
 import { FAR_FORM_FROM_KM, type SkyPath } from "./path.ts";
 import { type Season, seasonAt } from "./season.ts";
 import type { SkyMonth } from "./skyWaveMonth.ts";
-import type { MufSpread } from "./support.ts";
-
-const COS_OF_NIGHT = cos((MEMORY.dayAtMiddle.value * Math.PI) / 180);
 
 /** A path in one month: what its hours share. */
 export interface SkyDay {
@@ -51,11 +42,10 @@ export interface SkyHour {
 	/** Basic MUF by the E layer, 0 where it carries none, and by the F2 layer. */
 	readonly eMufMHz: number;
 	readonly f2MufMHz: number;
-	readonly f2Spread: MufSpread;
 	readonly season: Season;
-	/** Whether the sun is up over the path's middle. */
-	readonly isDay: boolean;
-	/** Auroral and other losses; the form for long paths has none. */
+	/** Local mean time at the path's middle, [0, 24). */
+	readonly localHour: number;
+	/** Auroral and other losses; 0 in the form for long paths, which has none. */
 	readonly auroralDb: number;
 }
 
@@ -70,12 +60,12 @@ export function skyDay(path: SkyPath, ionosphere: Ionosphere, month: SkyMonth): 
 
 function longDay(path: SkyPath, geometry: LongGeometry, ends: readonly PointDay[], month: SkyMonth): LongDay {
 	const gyroMHz = ends.reduce((sum, { gyro300MHz }) => sum + gyro300MHz, 0) / ends.length;
-	const layers = ends.map(f2LayersOf);
+	const layers = ends.map(longF2Day);
 	return {
 		lowestMHz: lowestMHz(path, geometry, month, gyroMHz),
 		highestMHz: lower(ends.map((point, end) => highestMHz(point, geometry.bearingDeg, layers[end]))),
 		gyroMHz,
-		f2MufMHz: lower(layers.map((day) => day.map(f2MufOfLongestHopMHz))),
+		f2MufMHz: lower(layers.map(({ mufMHz }) => mufMHz)),
 	};
 }
 
@@ -96,10 +86,9 @@ export function skyHour({ path, month, season, near, long }: SkyDay, utcHour: nu
 		long: long === null ? null : hourOf(long, utcHour),
 		eMufMHz: modes === null ? 0 : lowestOrderEMufMHz(modes),
 		f2MufMHz: modes === null ? long!.f2MufMHz[utcHour]! : modes.f2MufsMHz[0]!,
-		f2Spread: f2Spread(path.middle.latDeg, path.reachesAurora, localHour),
 		season,
-		isDay: dot(path.middleVector, month.suns[utcHour]!) > COS_OF_NIGHT,
-		auroralDb: auroralLossDb({ pathKm: path.km, geomagneticLatDeg: path.geomagneticLatDeg, season, localHour }),
+		localHour,
+		auroralDb: modes === null ? 0 : auroralLossDb({ pathKm: path.km, geomagneticLatDeg: path.geomagneticLatDeg, season, localHour }),
 	};
 }
 
