@@ -68,21 +68,24 @@ export function reachTable(question: TableQuestion): ReachTable {
 	const gainOf = gainsWith(question.vessel);
 	const grounds = new GroundWaves(GROUNDS.sea);
 	const frequencies = new Set(prepared.map(({ fMHz }) => fMHz)).size;
-	for (const [sampleIndex, sample] of samples.entries()) {
-		const vessel: Terminal = { ...question.vessel, position: sample.position };
-		const vesselNoise = new NoiseOfPlace(sample, vessel.position, frequencies);
-		for (const coast of coasts) {
-			const here: Here = {
-				skies: skyWays(coast, sample),
-				km: distanceKm(coast.position, vessel.position),
-				grounds,
-				vessel,
-				vesselNoise,
-				coastNoise: bothWays ? coastNoise(coast, sample) : null,
-			};
-			for (const row of coast.rows) {
-				const at = (row.index * samples.length + sampleIndex) * HOURS_PER_DAY;
-				fillRow(question, table, at, row, gainOf(row.station), here);
+	for (const ofMonth of Map.groupBy(samples.entries(), ([, { month }]) => month).values()) {
+		const noises = new Map<Coast, NoiseOfPlace>();
+		for (const [sampleIndex, sample] of ofMonth) {
+			const vessel: Terminal = { ...question.vessel, position: sample.position };
+			const vesselNoise = new NoiseOfPlace(sample, vessel.position, frequencies);
+			for (const coast of coasts) {
+				const here: Here = {
+					skies: skyWays(coast, sample),
+					km: distanceKm(coast.position, vessel.position),
+					grounds,
+					vessel,
+					vesselNoise,
+					coastNoise: bothWays ? coastNoise(coast, sample, noises) : null,
+				};
+				for (const row of coast.rows) {
+					const at = (row.index * samples.length + sampleIndex) * HOURS_PER_DAY;
+					fillRow(question, table, at, row, gainOf(row.station), here);
+				}
 			}
 		}
 	}
@@ -100,20 +103,19 @@ function emptyTable(rows: number, cells: number, known: readonly PreparedRow[]):
 interface Coast {
 	readonly position: Terminal["position"];
 	readonly rows: readonly PreparedRow[];
-	/** By month, which its samples share. */
-	readonly noises: Map<SkyMonth, NoiseOfPlace>;
 }
 
 function coastsOf(prepared: readonly PreparedRow[]): readonly Coast[] {
 	const byPlace = Map.groupBy(prepared, ({ station: { position } }) => `${position.latDeg} ${position.lonDeg}`);
-	return Array.from(byPlace.values(), (rows) => ({ position: rows[0]!.station.position, rows, noises: new Map() }));
+	return Array.from(byPlace.values(), (rows) => ({ position: rows[0]!.station.position, rows }));
 }
 
-function coastNoise({ position, rows, noises }: Coast, sample: VesselSample): NoiseOfPlace {
-	const before = noises.get(sample.month);
+/** @param known of the month: its samples share it */
+function coastNoise(coast: Coast, sample: VesselSample, known: Map<Coast, NoiseOfPlace>): NoiseOfPlace {
+	const before = known.get(coast);
 	if (before !== undefined) return before;
-	const noise = new NoiseOfPlace(sample, position, rows.length);
-	noises.set(sample.month, noise);
+	const noise = new NoiseOfPlace(sample, coast.position, coast.rows.length);
+	known.set(coast, noise);
 	return noise;
 }
 
