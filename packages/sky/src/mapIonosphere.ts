@@ -24,7 +24,7 @@ export interface IonosphereWanted extends YearMonth {
 
 /**
  * The ionosphere of a month by the CCIR maps, the E layer of ITU-R P.1239 and the Earth's field: give it a place and it tells the
- * layers there hour by hour, with the sun of the month's 15th. Some 100 000 places a second on one core; nothing is remembered.
+ * layers there hour by hour, with the sun of the month's 15th. Some 150 000 places a second on one core; nothing is remembered.
  * @throws RangeError for a month, sunspot number or epoch that is none
  */
 export function mapIonosphere({ year, month, r12, fieldEpoch }: IonosphereWanted): Ionosphere {

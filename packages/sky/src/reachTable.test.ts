@@ -23,7 +23,13 @@ const coast = (latDeg: number, lonDeg: number, powerW: number): Terminal => ({
 	powerW,
 	manMade: "rural",
 });
-const stations = [coast(50.1, -5.7, 1000), coast(-33.9, 18.5, 400), coast(-36.9, 174.8, 5000), coast(64.1, -21.9, 150)];
+/** Beside the first station, and in all else unlike it. */
+const neighbour: Terminal = {
+	...coast(50.1, -5.7, 60),
+	antenna: { ...vesselAntenna({ lengthM: 6, kind: "whip" }), directivityDb: (elevationDeg) => 2 - elevationDeg / 30 },
+	manMade: "city",
+};
+const stations = [coast(50.1, -5.7, 1000), coast(-33.9, 18.5, 400), coast(-36.9, 174.8, 5000), coast(64.1, -21.9, 150), neighbour];
 
 const signal = (fMHz: number, emission = "J3E"): Signal => ({ fMHz, emission, grade: emission === "J3E" ? "safety" : "just-usable" });
 const SIGNALS = [
@@ -191,9 +197,9 @@ describe("reach table", () => {
 	});
 
 	it("names a row whose station is none", () => {
-		for (const station of [-1, 4, 0.5]) {
+		for (const station of [-1, 5, 0.5]) {
 			expect(() => reachTable({ ...question, rows: [rows[0]!, { ...rows[0]!, station }] })).toThrow(
-				new RangeError(`Cannot place row 1: there is no station ${station} of 4`),
+				new RangeError(`Cannot place row 1: there is no station ${station} of 5`),
 			);
 		}
 	});

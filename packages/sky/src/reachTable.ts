@@ -181,16 +181,16 @@ interface CircuitGain {
 /** As many as `pathGain` has nodes: between them it is linear, so that no elevation passes the best of them. */
 const ELEVATIONS = 129;
 
-/** Gain of each station with the vessel: stations whose aerials have one pattern share it. */
+/** Gain of each station with the vessel: stations with one aerial share it. */
 function gainsWith(vessel: TableQuestion["vessel"]): (station: Terminal) => CircuitGain {
-	const known = new Map<Antenna["directivityDb"], CircuitGain>();
+	const known = new Map<Antenna, CircuitGain>();
 	return ({ antenna }) => {
-		const before = known.get(antenna.directivityDb);
+		const before = known.get(antenna);
 		if (before !== undefined) return before;
 		const path = circuitGain(antenna, vessel.antenna);
 		const sines = Array.from({ length: ELEVATIONS }, (_, step) => step / (ELEVATIONS - 1));
 		const gain = { path, mostDb: 10 * log10(Math.max(path.low, ...sines.map(path.at))) };
-		known.set(antenna.directivityDb, gain);
+		known.set(antenna, gain);
 		return gain;
 	};
 }
