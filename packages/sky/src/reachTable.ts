@@ -32,6 +32,8 @@ export interface TableRow {
 	/** Index into `stations`. */
 	readonly station: number;
 	readonly signal: Signal;
+	/** The vessel only listens: chances of 0 the other way, even where both ways are asked for. Default false. */
+	readonly isOneWay?: boolean;
 }
 
 export interface TableQuestion {
@@ -41,8 +43,6 @@ export interface TableQuestion {
 	readonly samples: readonly VesselSample[];
 	/** Also the other direction, ship to coast, on the same frequency. Default false. */
 	readonly bothWays?: boolean;
-	/** dB by which every signal is taken stronger (or, below 0, weaker) than predicted. Default 0. */
-	readonly strongerDb?: number;
 	/** Only for the test that proves that the early drop changes nothing. Default true. */
 	readonly dropEarly?: boolean;
 }
@@ -60,10 +60,18 @@ export interface ReachTable {
  * @throws RangeError for a row whose station is none
  */
 export function reachTable(question: TableQuestion): ReachTable {
-	const { rows, samples, bothWays = false } = question;
+	return reachTables(question, [0])[0]!;
+}
+
+/**
+ * The same for signals that are all so many decibels stronger (below 0: weaker) than predicted, one table for each level: what they share is
+ * worked out once.
+ */
+export function reachTables(question: TableQuestion, levelsDb: readonly number[]): readonly ReachTable[] {
+	const { rows, samples, bothWays = false, dropEarly = true } = question;
 	const prepared = preparedRows(question);
 	const empty = () => emptyTable(rows.length, samples.length * HOURS_PER_DAY, prepared);
-	const table: ReachTable = { toVessel: empty(), toCoast: bothWays ? empty() : null };
+	const tables = levelsDb.map((strongerDb): Level => ({ strongerDb, toVessel: empty(), toCoast: bothWays ? empty() : null }));
 	const coasts = coastsOf(prepared);
 	const gainOf = gainsWith(question.vessel);
 	const grounds = new GroundWaves(GROUNDS.sea);
@@ -84,12 +92,17 @@ export function reachTable(question: TableQuestion): ReachTable {
 				};
 				for (const row of coast.rows) {
 					const at = (row.index * samples.length + sampleIndex) * HOURS_PER_DAY;
-					fillRow(question, table, at, row, gainOf(row.station), here);
+					fillRow(tables, at, row, gainOf(row.station), here, dropEarly);
 				}
 			}
 		}
 	}
-	return table;
+	return tables;
+}
+
+/** A table while it is filled. */
+interface Level extends ReachTable {
+	readonly strongerDb: number;
 }
 
 /** Chances of 0, and NaN for rows of which nothing is known. */
@@ -142,33 +155,34 @@ interface Here {
 	readonly coastNoise: NoiseOfPlace | null;
 }
 
-/** @param at of the row's first hour in the table */
-function fillRow(question: TableQuestion, table: ReachTable, at: number, row: PreparedRow, gain: CircuitGain, here: Here): void {
-	const { dropEarly = true, strongerDb = 0 } = question;
+/** @param at of the row's first hour in the tables */
+function fillRow(tables: readonly Level[], at: number, row: PreparedRow, gain: CircuitGain, here: Here, dropEarly: boolean): void {
 	const { fMHz, station, toVessel, toCoast } = row;
 	const { skies, km, grounds, vessel, vesselNoise, coastNoise: noiseThere } = here;
 	const ground = grounds.within(fMHz, km);
-	const reception = ({ sent, noise }: PreparedWay, place: NoiseOfPlace, receiver: Terminal) => {
-		const groundDb = ground === null ? null : groundPathDb(ground, km, fMHz, receiver) + strongerDb;
-		return new Reception(sent, place.day(noise), groundDb);
-	};
+	const reception = ({ sent, noise }: PreparedWay, place: NoiseOfPlace, receiver: Terminal) =>
+		new Reception(sent, place.day(noise), ground === null ? null : groundPathDb(ground, km, fMHz, receiver));
 	const there = reception(toVessel, vesselNoise, vessel);
 	const back = toCoast === null || noiseThere === null ? null : reception(toCoast, noiseThere, station);
-	const ceilingOverDb = strongerDb + gain.mostDb - row.fDb;
+	const strongestDb = tables.reduce((most, { strongerDb }) => Math.max(most, strongerDb), Number.NEGATIVE_INFINITY);
+	const ceilingOverDb = strongestDb + gain.mostDb - row.fDb;
 	for (let hour = 0; hour < HOURS_PER_DAY; hour++) {
-		let chance = there.byGround(hour);
-		let chanceBack = back === null ? 0 : back.byGround(hour);
+		for (const { strongerDb, toVessel: chances, toCoast: chancesBack } of tables) {
+			chances[at + hour] = there.byGround(strongerDb, hour);
+			if (back !== null) chancesBack![at + hour] = back.byGround(strongerDb, hour);
+		}
 		const neededDb = back === null ? there.neededDb(hour) : Math.min(there.neededDb(hour), back.neededDb(hour));
 		for (const { latitude, hours } of skies) {
 			const sky = hours[hour]!;
 			if (dropEarly && skyWaveCeilingDb(sky, fMHz) + ceilingOverDb < neededDb) continue;
-			const pathDb = skyWaveDb(sky, fMHz, gain.path) + strongerDb;
+			const pathDb = skyWaveDb(sky, fMHz, gain.path);
 			const ratio = fMHz / basicMufMHz(sky);
-			chance = Math.max(chance, there.bySky(pathDb, ratio, latitude, hour));
-			if (back !== null) chanceBack = Math.max(chanceBack, back.bySky(pathDb, ratio, latitude, hour));
+			for (const { strongerDb, toVessel: chances, toCoast: chancesBack } of tables) {
+				const levelDb = pathDb + strongerDb;
+				chances[at + hour] = Math.max(chances[at + hour]!, there.bySky(levelDb, ratio, latitude, hour));
+				if (back !== null) chancesBack![at + hour] = Math.max(chancesBack![at + hour]!, back.bySky(levelDb, ratio, latitude, hour));
+			}
 		}
-		table.toVessel[at + hour] = chance;
-		if (table.toCoast !== null) table.toCoast[at + hour] = chanceBack;
 	}
 }
 

@@ -14,7 +14,7 @@ export interface PreparedRow {
 	/** 20 log10 of it. */
 	readonly fDb: number;
 	readonly toVessel: PreparedWay;
-	/** null unless both ways are asked for. */
+	/** null unless both ways are asked for, and where the vessel only listens. */
 	readonly toCoast: PreparedWay | null;
 }
 
@@ -40,13 +40,13 @@ export function preparedRows({ rows, stations, vessel, samples, bothWays = false
 		known.set(fMHz, noise);
 		return noise;
 	};
-	return rows.flatMap(({ station: stationIndex, signal }, index) => {
+	return rows.flatMap(({ station: stationIndex, signal, isOneWay = false }, index) => {
 		const station = stations[stationIndex];
 		if (station === undefined) throw new RangeError(`Cannot place row ${index}: there is no station ${stationIndex} of ${stations.length}`);
 		const { fMHz } = signal;
 		const sent = sending(signal, station);
 		if (sent === null) return [];
-		const sentBack = bothWays ? sending(signal, aboard) : null;
+		const sentBack = bothWays && !isOneWay ? sending(signal, aboard) : null;
 		return [
 			{
 				index,

@@ -23,8 +23,10 @@ export class Reception {
 		return this.#neededDb + this.#noise.leastDb(hour);
 	}
 
-	byGround(hour: number): number {
-		return this.#groundDb === null ? 0 : groundChance(this.#sent, this.#groundDb, this.#noise.parts, this.#noise.at(hour));
+	/** @param strongerDb by which the signal is taken stronger than predicted */
+	byGround(strongerDb: number, hour: number): number {
+		if (this.#groundDb === null) return 0;
+		return groundChance(this.#sent, this.#groundDb + strongerDb, this.#noise.parts, this.#noise.at(hour));
 	}
 
 	bySky(pathDb: number, ratio: number, latitude: LatitudeClass, hour: number): number {
