@@ -1,0 +1,86 @@
+import { describe, expect, it } from "vitest";
+import { joined } from "./join.ts";
+import { keyedTones } from "./keyed.ts";
+import { prng } from "./random.ts";
+import { createResampler, resample } from "./resample.ts";
+
+const RATES_HZ = [7_000, 8_000, 11_025, 12_001, 16_000, 22_050, 44_100, 48_000, 96_000, 191_999, 192_000];
+
+function through(samples: ArrayLike<number>, rateHz: number, blockSize: () => number = () => 1_000): Float64Array {
+	const resampler = createResampler(rateHz);
+	const frames: Float64Array[] = [];
+	const all = Float64Array.from(samples);
+	for (let at = 0; at < all.length; ) {
+		const size = blockSize();
+		frames.push(...resampler.push(all.subarray(at, at + size)));
+		at += size;
+	}
+	frames.push(...resampler.end());
+	for (const frame of frames) expect(frame).toHaveLength(256);
+	return joined(...frames);
+}
+
+const sine = (toneHz: number, rateHz: number, seconds = 0.4) => keyedTones([{ toneHz, seconds }], { rateHz, amplitude: 1 });
+const middle = (samples: Float64Array) => samples.subarray(800, 2_400);
+
+describe("createResampler", () => {
+	it.each(RATES_HZ)("keeps level and time of 100 to 3400 Hz, from %d Hz", (rateHz) => {
+		const highest = Math.min(3_400, 0.46 * rateHz);
+		let compared = 0;
+		for (const toneHz of [100, 317, 1_000, 1_700, 2_500, 3_000, highest]) {
+			const wanted = middle(sine(toneHz, 8_000));
+			const got = middle(through(sine(toneHz, rateHz), rateHz));
+			// 0.1 dB is 0.0116; a wrong delay of a hundredth of a sample would be 0.026 at 3.3 kHz
+			for (let i = 0; i < wanted.length; i++) expect(Math.abs(got[i]! - wanted[i]!)).toBeLessThan(0.003);
+			compared += wanted.length;
+		}
+		expect(compared).toBe(7 * 1_600);
+	});
+
+	it.each(RATES_HZ.filter((rateHz) => rateHz > 8_000))("lets nothing above 4 kHz through, from %d Hz", (rateHz) => {
+		let worst = 0;
+		for (let toneHz = 4_000; toneHz < rateHz / 2; toneHz *= 1.0273) {
+			for (const sample of middle(through(sine(toneHz, rateHz), rateHz))) worst = Math.max(worst, Math.abs(sample));
+		}
+		expect(20 * Math.log10(worst)).toBeLessThan(-60);
+	});
+
+	it("answers the same to the bit whatever the blocks", () => {
+		const random = prng(5);
+		for (const rateHz of [7_000, 8_000, 12_001, 44_100, 48_000, 191_999]) {
+			const samples = Float64Array.from({ length: 30_000 }, () => random() - 0.5);
+			const whole = through(samples, rateHz, () => samples.length);
+			for (const size of [() => 1_999, () => 1 + Math.floor(random() * 9_000)]) expect(through(samples, rateHz, size)).toEqual(whole);
+			expect(through(samples.subarray(0, 3_000), rateHz, () => 1)).toEqual(through(samples.subarray(0, 3_000), rateHz));
+			expect(Math.abs(whole.length - (30_000 * 8_000) / rateHz)).toBeLessThan(257);
+		}
+	});
+
+	it("counts what is no number and takes it as 0", () => {
+		const resampler = createResampler(8_000);
+		const [frame] = [...resampler.push([1, Number.NaN, Number.POSITIVE_INFINITY, -1, Number.NEGATIVE_INFINITY]), ...resampler.end()];
+		expect(frame!.subarray(0, 6)).toEqual(Float64Array.of(1, 0, 0, -1, 0, 0));
+		expect(resampler.badSamples()).toBe(3);
+	});
+
+	it.each([6_999, 192_001, 8_000.5, 0, -1, Number.NaN, Number.POSITIVE_INFINITY])("refuses %d Hz", (rateHz) => {
+		expect(() => createResampler(rateHz)).toThrow(RangeError);
+	});
+
+	it("gives nothing for nothing", () => {
+		const resampler = createResampler(48_000);
+		expect([...resampler.push([]), ...resampler.end()]).toEqual([]);
+	});
+});
+
+describe("resample", () => {
+	it.each(RATES_HZ)("there and back is what it was, by way of %d Hz", (rateHz) => {
+		for (const toneHz of [100, 1_000, 0.4 * Math.min(rateHz, 8_000)]) {
+			const there = resample(sine(toneHz, 8_000), 8_000, rateHz);
+			expect(there).toHaveLength(Math.round(0.4 * rateHz));
+			const back = middle(resample(there, rateHz, 8_000));
+			const was = middle(sine(toneHz, 8_000));
+			for (let i = 0; i < was.length; i++) expect(Math.abs(back[i]! - was[i]!)).toBeLessThan(0.001);
+		}
+	});
+});

@@ -1,0 +1,179 @@
+import { FRAME_SAMPLES, MODEM_RATE_HZ } from "../receiver.ts";
+import { type Kernel, lowPassKernel, weighed } from "./kernel.ts";
+
+/** Sample rates that the modem takes, Hz. */
+export const RATE_LIMITS_HZ = { from: 7_000, to: 192_000 } as const;
+
+/** Hz. Below `PASS_HZ` the level stays within 0.1 dB, above `STOP_HZ` at most a thousandth comes through. */
+const PASS_HZ = 3_400,
+	STOP_HZ = MODEM_RATE_HZ / 2;
+
+/** dB. 5 more than is promised: two filters' leaks may add, and Kaiser's formulas are approximate. */
+const REJECTION_DB = 65;
+
+/** Hz. A first filter brings the rate down by a whole number to no less than this; least work at 48 kHz. */
+const MIDDLE_HZ = 12_000;
+
+/** Up to so many output phases each has its coefficients; beyond, a straight line between those of 256 (error below -100 dB). */
+const EXACT_PHASES = 1_000,
+	LINE_PHASES = 256;
+
+/** Input samples that are worked on at a time. */
+const CHUNK_SAMPLES = 4_096;
+
+/** Brings a stream to the modem's rate. */
+export interface Resampler {
+	/** Takes samples as they come, any number; returns the frames of `FRAME_SAMPLES` that are complete with them. */
+	push(block: ArrayLike<number>): readonly Float64Array[];
+	/** The stream ends: the frames still under way, the last filled up with zeros. */
+	end(): readonly Float64Array[];
+	/** How many samples were no finite number and counted as 0. */
+	badSamples(): number;
+}
+
+/**
+ * From `rateHz` to `MODEM_RATE_HZ`. Sample n of the answer is the signal at n / MODEM_RATE_HZ seconds: the filters' delay is taken off.
+ * The same to the bit whatever the sizes of the blocks.
+ * @throws RangeError unless `rateHz` is a whole number within `RATE_LIMITS_HZ`
+ */
+export function createResampler(rateHz: number): Resampler {
+	if (!Number.isInteger(rateHz) || rateHz < RATE_LIMITS_HZ.from || rateHz > RATE_LIMITS_HZ.to) {
+		throw new RangeError(
+			`Cannot resample from ${rateHz} Hz as it must be a whole number from ${RATE_LIMITS_HZ.from} to ${RATE_LIMITS_HZ.to}`,
+		);
+	}
+	const stages = stagesFrom(rateHz);
+	const chunk = new Float64Array(CHUNK_SAMPLES);
+	let [taken, bad, given] = [0, 0, 0];
+	let frame = new Float64Array(FRAME_SAMPLES);
+	let filled = 0;
+
+	function run(count: number, frames: Float64Array[], limit: number): void {
+		let [samples, length]: [Float64Array, number] = [chunk, count];
+		for (const stage of stages) [samples, length] = stage(samples, length);
+		for (let i = 0; i < length && given < limit; i++, given++) {
+			frame[filled++] = samples[i]!;
+			if (filled < FRAME_SAMPLES) continue;
+			frames.push(frame);
+			frame = new Float64Array(FRAME_SAMPLES);
+			filled = 0;
+		}
+	}
+	return {
+		push(block) {
+			const frames: Float64Array[] = [];
+			for (let from = 0; from < block.length; from += CHUNK_SAMPLES) {
+				const count = Math.min(CHUNK_SAMPLES, block.length - from);
+				for (let i = 0; i < count; i++) {
+					const sample = block[from + i]!;
+					const isGood = sample - sample === 0; // neither NaN nor an infinity
+					chunk[i] = isGood ? sample : 0;
+					if (!isGood) bad++;
+				}
+				run(count, frames, Number.POSITIVE_INFINITY);
+			}
+			taken += block.length;
+			return frames;
+		},
+		end() {
+			const frames: Float64Array[] = [];
+			const limit = Math.ceil((taken * MODEM_RATE_HZ) / rateHz);
+			chunk.fill(0);
+			while (given < limit) run(CHUNK_SAMPLES, frames, limit);
+			if (filled > 0) frames.push(frame);
+			return frames;
+		},
+		badSamples: () => bad,
+	};
+}
+
+/** Takes the first `count` samples and returns what comes of them: an array that is used again, and how many in it count. */
+type Stage = (samples: Float64Array, count: number) => [Float64Array, number];
+
+function stagesFrom(rateHz: number): Stage[] {
+	if (rateHz === MODEM_RATE_HZ) return [];
+	const down = Math.max(1, Math.floor(rateHz / MIDDLE_HZ));
+	const middleHz = rateHz / down;
+	const divisor = commonDivisor(rateHz, down * MODEM_RATE_HZ);
+	const [step, parts] = [rateHz / divisor, (down * MODEM_RATE_HZ) / divisor];
+	const phases = parts <= EXACT_PHASES ? parts : LINE_PHASES;
+	// An input below 8 kHz has nothing to pass up to 3400 Hz; its images must still go.
+	const [passHz, stopHz] = [Math.min(PASS_HZ, 0.46 * rateHz), Math.min(STOP_HZ, rateHz / 2)];
+	const last = stage(step, parts, lowPassKernel({ rateHz: middleHz, passHz, stopHz, rejectionDb: REJECTION_DB }, phases));
+	if (down === 1) return [last];
+	// Only what would fold to below STOP_HZ has to go here.
+	const first = lowPassKernel({ rateHz, passHz: PASS_HZ, stopHz: middleHz - STOP_HZ, rejectionDb: REJECTION_DB }, 1);
+	return [stage(down, 1, first), last];
+}
+
+/** Output n lies at input time n step / parts, counted in whole numbers, so that nothing drifts. */
+function stage(step: number, parts: number, kernel: Kernel): Stage {
+	const { taps, phases } = kernel;
+	let held = new Float64Array(CHUNK_SAMPLES + 2 * taps);
+	let count = taps / 2 - 1; // samples in `held`; at first the zeros before the stream
+	let [at, part] = [0, 0]; // where in `held` the next output's first sample lies, and the parts of a sample beyond
+	let output = new Float64Array(0);
+	return (samples, length) => {
+		if (count + length > held.length) held = enlarged(held, count + length);
+		held.set(samples.subarray(0, length), count);
+		count += length;
+		const most = Math.ceil((length * parts) / step) + taps;
+		if (output.length < most) output = new Float64Array(most);
+		let made = 0;
+		while (at + taps <= count) {
+			const row = (part * phases) / parts;
+			const whole = Math.floor(row);
+			const here = weighed(kernel, whole * taps, held, at);
+			output[made++] = whole === row ? here : here + (row - whole) * (weighed(kernel, (whole + 1) * taps, held, at) - here);
+			part += step;
+			const moved = Math.floor(part / parts);
+			at += moved;
+			part -= moved * parts;
+		}
+		const gone = Math.min(at, count);
+		held.copyWithin(0, gone, count);
+		count -= gone;
+		at -= gone;
+		return [output, made];
+	};
+}
+
+function enlarged(samples: Float64Array, size: number): Float64Array<ArrayBuffer> {
+	const larger = new Float64Array(2 * size);
+	larger.set(samples);
+	return larger;
+}
+
+function commonDivisor(a: number, b: number): number {
+	return b === 0 ? a : commonDivisor(b, a % b);
+}
+
+/** dB. Makers want cleaner signals than a receiver needs. */
+const MAKER_REJECTION_DB = 80;
+
+/**
+ * The whole signal at another rate, for makers and tests: any two rates, whole or not. Up to 42.5 % of the lower rate passes, nothing above half of it.
+ */
+export function resample(samples: Float64Array, fromHz: number, toHz: number): Float64Array {
+	if (fromHz === toHz) return samples.slice();
+	const lowerHz = Math.min(fromHz, toHz);
+	const kernel = lowPassKernel(
+		{ rateHz: fromHz, passHz: 0.425 * lowerHz, stopHz: 0.5 * lowerHz, rejectionDb: MAKER_REJECTION_DB },
+		LINE_PHASES,
+	);
+	const { taps, phases } = kernel;
+	const before = taps / 2 - 1;
+	const padded = new Float64Array(samples.length + 2 * taps);
+	padded.set(samples, before);
+	const output = new Float64Array(Math.round((samples.length * toHz) / fromHz));
+	for (let n = 0; n < output.length; n++) {
+		const time = (n * fromHz) / toHz;
+		const at = Math.floor(time);
+		const row = (time - at) * phases;
+		const whole = Math.floor(row);
+		const here = weighed(kernel, whole * taps, padded, at);
+		const next = weighed(kernel, (whole + 1) * taps, padded, at);
+		output[n] = here + (row - whole) * (next - here);
+	}
+	return output;
+}
