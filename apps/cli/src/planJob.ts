@@ -6,7 +6,7 @@ import { checkList } from "@skipwright/set";
 import type { IsoDate } from "@skipwright/units";
 import type { Context } from "./context.ts";
 import { highsSolver } from "./highsSolver.ts";
-import { reachHearing } from "./reachHearing.ts";
+import { reachHearings } from "./reachHearing.ts";
 import { readText } from "./readText.ts";
 
 /** A job file and all the files it names, read and checked. */
@@ -39,7 +39,7 @@ export function planJob(
 	return plan(resolved, directory, {
 		on,
 		checkList,
-		hearing: reachHearing(resolved, directoryFor(resolved, directory), sunspots),
+		...reachHearings(resolved, directoryFor(resolved, directory), sunspots === undefined ? {} : { sunspots }),
 		choice,
 	});
 }

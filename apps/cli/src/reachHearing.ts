@@ -1,35 +1,76 @@
-import { type Directory, stationById } from "@skipwright/directory";
+import { type Directory, type Listing, stationById } from "@skipwright/directory";
 import { type ResolvedJob, type VoyageSample, voyageSamples } from "@skipwright/job";
-import { type Hearing, STEP_DAYS } from "@skipwright/planner";
-import type { ServiceId } from "@skipwright/rules";
+import { type Hearing, isRelevant, marineBand, type PlanHearings, SHIP_DISTANCE_NM, STEP_DAYS } from "@skipwright/planner";
+import { type ServiceId, serviceWant, type WantId } from "@skipwright/rules";
 import {
 	chanceAtMinute,
 	mapIonosphere,
-	reachTable,
+	type ReachTable,
+	reachTables,
+	type Signal,
 	type Sunspots,
 	skyMonth,
 	sunspots,
 	type Terminal,
 	type VesselSample,
 } from "@skipwright/sky";
+import { destination, NAUTICAL_MILE_KM } from "@skipwright/sphere";
 import { coastPower, coastTerminal, signalOf, vesselTerminal } from "./terminals.ts";
 
 const HOURS_PER_DAY = 24;
 /** Services in which the vessel sends too: the worse direction holds. */
 const TWO_WAY: ReadonlySet<ServiceId> = new Set(["voice-working", "dsc-watch"]);
+/** dB. No prediction of a signal at sea is surer than about this. */
+const LEVEL_DB = 6;
+/** Smoothed sunspot number (old scale) near the least that a cycle comes to: what the set will still have to work in. Own choice. */
+const LOW_SUNSPOTS = 10;
 
-/** Predicted reach along a job's voyage, worked out once for every listing of the directory: what the planner asks for. */
-export function reachHearing(resolved: ResolvedJob, directory: Directory, givenSunspots?: number): Hearing {
+/** A carrier in each marine band on which ships talk, MHz. */
+const SHIP_SIGNALS: ReadonlyMap<number, Signal> = new Map(
+	[2.182, 4.146, 6.224, 8.294, 12.353, 16.528, 18.825, 22.159, 25.1].map((fMHz) => [
+		Math.floor(fMHz),
+		{ fMHz, emission: "J3E", grade: "safety" },
+	]),
+);
+/** Degrees from north: the other ship may lie any way. */
+const SHIP_BEARINGS = [0, 90, 180, 270] as const;
+
+export interface HearingWishes {
+	/** The user's own sunspot number on the old scale. */
+	readonly sunspots?: number;
+}
+
+/** Predicted reach along a job's voyage, for every listing that it could want: what the planner asks for. */
+export function reachHearing(resolved: ResolvedJob, directory: Directory, wishes: HearingWishes = {}): Hearing {
+	return hearingsAt(resolved, directory, wishes.sunspots, [0])[0]!;
+}
+
+/** The same as predicted, for signals weaker and stronger than predicted, and for a sky of few sunspots. */
+export function reachHearings(resolved: ResolvedJob, directory: Directory, { sunspots: given }: HearingWishes = {}): PlanHearings {
+	const [predicted, weaker, stronger] = hearingsAt(resolved, directory, given, [0, -LEVEL_DB, LEVEL_DB]);
+	const [low] = hearingsAt(resolved, directory, LOW_SUNSPOTS, [0]);
+	return { hearing: predicted!, lowHearing: low!, levels: { byDb: LEVEL_DB, weaker: weaker!, stronger: stronger! } };
+}
+
+/** One for each level by which signals are taken stronger than predicted, dB. */
+function hearingsAt(
+	resolved: ResolvedJob,
+	directory: Directory,
+	givenSunspots: number | undefined,
+	levelsDb: readonly number[],
+): readonly Hearing[] {
 	const samples = voyageSamples(resolved.voyage, STEP_DAYS);
+	const vessel = vesselTerminal(resolved.job);
 	const senders = new Map<string, { readonly index: number; readonly terminal: Terminal }>();
 	const rows = directory.listings.flatMap((listing) => {
 		const station = stationById(directory, listing.stationId);
 		if (listing.status === "closed" || station === null || station.position === null) return [];
+		if (!isWanted(listing, resolved.job.wants) || !samples.some((sample) => isRelevant(listing, station, sample))) return [];
 		const { powerW } = coastPower(station, listing.service);
 		const key = `${powerW} ${station.id}`;
 		const sender = senders.get(key) ?? { index: senders.size, terminal: coastTerminal(station.position, powerW) };
 		senders.set(key, sender);
-		return [{ id: listing.id, station: sender.index, signal: signalOf(listing) }];
+		return [{ id: listing.id, station: sender.index, signal: signalOf(listing), isOneWay: !TWO_WAY.has(listing.service) }];
 	});
 	const months = new Map<string, ReturnType<typeof monthOf>>();
 	const vesselSamples = samples.map(({ date, position }): VesselSample => {
@@ -38,28 +79,65 @@ export function reachHearing(resolved: ResolvedJob, directory: Directory, givenS
 		months.set(name, known);
 		return { position, ...known };
 	});
-	const { toVessel, toCoast } = reachTable({
-		vessel: vesselTerminal(resolved.job),
-		stations: [...senders.values()].map(({ terminal }) => terminal),
-		rows,
-		samples: vesselSamples,
-		bothWays: true,
-	});
+	const stations = [...senders.values()].map(({ terminal }) => terminal);
+	const tables = reachTables({ vessel, stations, rows, samples: vesselSamples, bothWays: true }, levelsDb);
+	const ships = vesselSamples.map((sample) => shipsAround(vessel, sample, levelsDb));
 	const rowOf = new Map(rows.map(({ id }, index) => [id, index]));
 	const sampleOf = new Map(samples.map(({ atMs }, index) => [atMs, index]));
 	const numbers = [...months.values()].map(({ spots }) => Math.round(spots.r12Old));
-	return {
-		basis: `predicted reach by sky wave and ground wave, sunspot number ${Math.min(...numbers)} to ${Math.max(...numbers)} (old scale): monthly medians, not promises`,
-		heard({ listing }, sample: VoyageSample, minute) {
-			const row = rowOf.get(listing.id);
+	const basis = `predicted reach by sky wave and ground wave, sunspot number ${Math.min(...numbers)} to ${Math.max(...numbers)} (old scale): monthly medians, not promises`;
+	const bands = [...SHIP_SIGNALS.keys()];
+	return tables.map(({ toVessel, toCoast }, level): Hearing => {
+		const heardShip = (bandMhz: number, sample: VoyageSample, minute: number) => {
 			const at = sampleOf.get(sample.atMs);
-			if (row === undefined || at === undefined) return null;
-			const start = (row * samples.length + at) * HOURS_PER_DAY;
-			const chanceBy = (table: Float64Array) => chanceAtMinute(table.subarray(start, start + HOURS_PER_DAY), minute);
-			const chance = TWO_WAY.has(listing.service) ? Math.min(chanceBy(toVessel), chanceBy(toCoast!)) : chanceBy(toVessel);
-			return Number.isNaN(chance) ? null : chance;
-		},
-	};
+			const band = bands.indexOf(bandMhz);
+			if (at === undefined || band < 0) return null;
+			const day = (bearing: number) => (bearing * bands.length + band) * HOURS_PER_DAY;
+			const by = (table: Float64Array, start: number) => chanceAtMinute(table.subarray(start, start + HOURS_PER_DAY), minute);
+			const table = ships[at]![level]!;
+			const sum = SHIP_BEARINGS.reduce<number>(
+				(total, _, bearing) => total + Math.min(...waysOf(table).map((way) => by(way, day(bearing)))),
+				0,
+			);
+			return sum / SHIP_BEARINGS.length;
+		};
+		return {
+			basis,
+			heardShip,
+			heard({ listing, station }, sample, minute) {
+				const row = rowOf.get(listing.id);
+				const at = sampleOf.get(sample.atMs);
+				if (row === undefined || at === undefined) {
+					// of a net it is only known that vessels like this one are in it
+					return listing.origin === "owner" && station.position === null ? heardShip(marineBand(listing.hz), sample, minute) : null;
+				}
+				const start = (row * samples.length + at) * HOURS_PER_DAY;
+				const by = (table: Float64Array) => chanceAtMinute(table.subarray(start, start + HOURS_PER_DAY), minute);
+				const chance = TWO_WAY.has(listing.service) ? Math.min(by(toVessel), by(toCoast!)) : by(toVessel);
+				return Number.isNaN(chance) ? null : chance;
+			},
+		};
+	});
+}
+
+/** Nets too: what is the owner's own serves them. */
+function isWanted({ origin, service }: Listing, wants: ResolvedJob["job"]["wants"]): boolean {
+	const want = origin === "owner" ? "nets" : serviceWant(service);
+	return want === "safety-text" || want === "guard" || (wants[want as WantId] ?? 0) > 0;
+}
+
+/** One table for each level: rows by bearing, then band. */
+function shipsAround(vessel: Omit<Terminal, "position">, sample: VesselSample, levelsDb: readonly number[]): readonly ReachTable[] {
+	const stations = SHIP_BEARINGS.map((bearing) => ({
+		...vessel,
+		position: destination(sample.position, bearing, SHIP_DISTANCE_NM * NAUTICAL_MILE_KM),
+	}));
+	const rows = stations.flatMap((_, station) => [...SHIP_SIGNALS.values()].map((signal) => ({ station, signal })));
+	return reachTables({ vessel, stations, rows, samples: [sample], bothWays: true }, levelsDb);
+}
+
+function waysOf({ toVessel, toCoast }: ReachTable): readonly Float64Array[] {
+	return toCoast === null ? [toVessel] : [toVessel, toCoast];
 }
 
 function monthOf(name: string, given: number | undefined) {

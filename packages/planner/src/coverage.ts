@@ -1,4 +1,13 @@
-import { airtimeOf, type Directory, type Listing, scheduleKnown, scheduleOf, stationOf } from "@skipwright/directory";
+import {
+	airtimeOf,
+	type Directory,
+	type Listing,
+	occurrencesOf,
+	type ScheduleKnown,
+	scheduleKnown,
+	scheduleOf,
+	stationOf,
+} from "@skipwright/directory";
 import type { VoyageSample } from "@skipwright/job";
 import type { Hearing } from "./hearing.ts";
 import { isRelevant } from "./relevance.ts";
@@ -23,16 +32,28 @@ export function graded(chance: number): number {
 }
 
 /**
- * How far a listing is heard along a voyage: for each sample and UTC hour, in that order, the share of the hour in which it is on the air and
- * heard, 0 to 1; nothing where it speaks of other waters. Null where it cannot be told.
- * @param counting what a chance counts (default: itself)
+ * What is counted of a listing in each hour: `airtime`, the share of it in which it is on the air; `broadcasts`, how many begin in it, however
+ * long they are. A broadcast or watch that goes on counts once more in each further hour that it fills; one that never stops, in every hour.
+ */
+export type Measure = "airtime" | "broadcasts";
+
+export interface CoverageOptions {
+	/** Default "airtime". */
+	readonly measure?: Measure;
+	/** What a chance counts. Default: itself. */
+	readonly counting?: Counting;
+}
+
+/**
+ * How far a listing is heard along a voyage: for each sample and UTC hour, in that order, what is sent in that hour times the chance that it
+ * is heard; nothing where it speaks of other waters. Null where it cannot be told.
  */
 export function coverageOf(
 	directory: Directory,
 	listing: Listing,
 	samples: readonly VoyageSample[],
 	hearing: Hearing,
-	counting: Counting = (chance) => chance,
+	{ measure = "airtime", counting = (chance) => chance }: CoverageOptions = {},
 ): Float64Array | null {
 	const from = { listing, station: stationOf(directory, listing) };
 	const known = scheduleKnown(scheduleOf(listing));
@@ -51,21 +72,28 @@ export function coverageOf(
 			any ||= counts > 0;
 		}
 		if (!any) continue;
-		const onAir = known === "cannot-tell" ? null : onAirShares(directory, listing, sample, known === "continuous");
-		for (let hour = 0; hour < HOURS_PER_DAY; hour++) {
-			cells[index * HOURS_PER_DAY + hour] = heard[hour]! * share * (onAir === null ? UNKNOWN_TIMES_SHARE : onAir[hour]!);
-		}
+		const sent = sentBy(directory, listing, sample, known, measure);
+		for (let hour = 0; hour < HOURS_PER_DAY; hour++) cells[index * HOURS_PER_DAY + hour] = heard[hour]! * share * sent[hour]!;
 	}
 	return cells;
 }
 
-function onAirShares(directory: Directory, listing: Listing, { date }: VoyageSample, always: boolean): Float64Array {
-	const shares = new Float64Array(HOURS_PER_DAY);
-	if (always) return shares.fill(1);
+function sentBy(directory: Directory, listing: Listing, { date }: VoyageSample, known: ScheduleKnown, measure: Measure): Float64Array {
+	const sent = new Float64Array(HOURS_PER_DAY);
+	if (known === "continuous") return sent.fill(1);
+	if (known === "cannot-tell") return sent.fill(UNKNOWN_TIMES_SHARE);
+	if (measure === "broadcasts") {
+		for (const { fromMin, toMin } of occurrencesOf(directory, listing, date)) {
+			const first = Math.floor(fromMin / 60);
+			sent[first]! += 1;
+			for (let hour = first + 1; hour < Math.floor(toMin / 60); hour++) sent[hour % HOURS_PER_DAY]! += 1; // the day closes on itself
+		}
+		return sent;
+	}
 	for (const { fromMin, toMin } of airtimeOf(directory, listing, date)) {
 		for (let hour = Math.floor(fromMin / 60); hour < Math.ceil(toMin / 60); hour++) {
-			shares[hour]! += (Math.min(toMin, hour * 60 + 60) - Math.max(fromMin, hour * 60)) / 60;
+			sent[hour]! += (Math.min(toMin, hour * 60 + 60) - Math.max(fromMin, hour * 60)) / 60;
 		}
 	}
-	return shares;
+	return sent;
 }

@@ -59,6 +59,7 @@ export function handbookHearing(): Hearing {
 			const share = daylight(dayStartMs(sample.date) + minute * MS_PER_MINUTE, where, sample.position);
 			return share * fading(nm, bandNm, DAY_TIMES) + (1 - share) * night;
 		},
+		heardShip: () => null, // the rule knows no power and no aerial
 	};
 }
 

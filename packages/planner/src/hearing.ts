@@ -7,7 +7,7 @@ export interface HeardFrom {
 	readonly station: Station;
 }
 
-/** Tells what will be heard aboard. The planner takes it as an argument: a rule of thumb today, predicted reach later. */
+/** Tells what will be heard aboard. The planner takes it as an argument. */
 export interface Hearing {
 	/** What it rests on, for papers. */
 	readonly basis: string;
@@ -17,4 +17,13 @@ export interface Hearing {
 	 * @returns null for "cannot tell", as where the station's position is not known
 	 */
 	heard(from: HeardFrom, sample: VoyageSample, minute: number): number | null;
+	/**
+	 * Chance that a vessel of the same kind `SHIP_DISTANCE_NM` away is copied, and copies, on a carrier of a marine band.
+	 * @param bandMhz 2, 4, 6, 8, 12, 16, 18, 22 or 25
+	 * @returns null for "cannot tell"
+	 */
+	heardShip(bandMhz: number, sample: VoyageSample, minute: number): number | null;
 }
+
+/** nm. How far off the other vessel is taken to be, where nobody knows: yachts of one passage lie within a day or two. Own choice. */
+export const SHIP_DISTANCE_NM = 300;

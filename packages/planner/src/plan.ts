@@ -76,13 +76,19 @@ export interface Plan {
 	readonly findings: readonly Finding[];
 }
 
-export interface PlanOptions {
-	/** The day the checks are made for. */
-	readonly on: IsoDate;
-	readonly checkList: (rows: readonly Row[], options: CheckOptions) => readonly Finding[];
+/** What is heard, and what may be heard instead. */
+export interface PlanHearings {
 	readonly hearing: Hearing;
 	/** The same with few sunspots: decides between choices that are worth the same. */
 	readonly lowHearing?: Hearing;
+	/** The same with all signals so many decibels weaker and stronger: shows how far the choice rests on the forecast. */
+	readonly levels?: { readonly byDb: number; readonly weaker: Hearing; readonly stronger: Hearing };
+}
+
+export interface PlanOptions extends PlanHearings {
+	/** The day the checks are made for. */
+	readonly on: IsoDate;
+	readonly checkList: (rows: readonly Row[], options: CheckOptions) => readonly Finding[];
 	/** The solver and its limits; without one the choice is good, but nothing is proved. */
 	readonly choice?: ChoiceOptions;
 }
@@ -101,7 +107,7 @@ export async function plan(resolved: ResolvedJob, shipped: Directory, options: P
 	const samples = voyageSamples(resolved.voyage, STEP_DAYS);
 	const coverage = remembered((listing) => coverageOf(directory, listing, samples, hearing));
 	const gradedBy = (heard: Hearing) => {
-		const byGrade = remembered((listing) => coverageOf(directory, listing, samples, heard, graded));
+		const byGrade = remembered((listing) => coverageOf(directory, listing, samples, heard, { measure: "broadcasts", counting: graded }));
 		return remembered(answered(directory, byGrade));
 	};
 
