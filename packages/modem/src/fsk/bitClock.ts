@@ -1,0 +1,102 @@
+import type { ToneSums } from "./toneSums.ts";
+
+/** Where bits lie in a stretch: sample at which bit 0 starts, and samples a bit. */
+export interface BitClock {
+	readonly startSample: number;
+	readonly bitSamples: number;
+}
+
+/** Steps of a bit at which the difference of the tones is worked out. */
+const STEPS_PER_BIT = 16;
+/** Greatest clock error looked for, and the step between those tried. */
+const WIDEST_ERROR = 0.011;
+const ERROR_STEP = 0.001;
+
+/** Difference of the two tones' energies over one bit, starting at every sample times `stepSamples`. */
+function differences({ lowRe, lowIm, highRe, highIm }: ToneSums, stepSamples: number, bitSamples: number): Float64Array {
+	const length = Math.round(bitSamples);
+	const count = Math.max(0, Math.floor((lowRe.length - 1 - length) / stepSamples) + 1);
+	const values = new Float64Array(count);
+	for (let i = 0; i < count; i++) {
+		const a = Math.round(i * stepSamples);
+		const b = a + length;
+		const [hr, hi] = [highRe[b]! - highRe[a]!, highIm[b]! - highIm[a]!];
+		const [lr, li] = [lowRe[b]! - lowRe[a]!, lowIm[b]! - lowIm[a]!];
+		values[i] = hr * hr + hi * hi - lr * lr - li * li;
+	}
+	return values;
+}
+
+/** The clock that sets the tones of a whole stretch furthest apart, and by how many deviations of chance it does so. */
+export function findClock(sums: ToneSums, nominalBitSamples: number): { readonly clock: BitClock; readonly deviations: number } {
+	const step = nominalBitSamples / STEPS_PER_BIT;
+	const values = differences(sums, step, nominalBitSamples).map(Math.abs);
+	const bits = Math.floor(values.length / STEPS_PER_BIT / (1 + WIDEST_ERROR)) - 1;
+	let best = -1;
+	let clock: BitClock = { startSample: 0, bitSamples: nominalBitSamples };
+	let mean = 0;
+	let square = 0;
+	for (const value of values) {
+		mean += value / values.length;
+		square += (value * value) / values.length;
+	}
+	const errors = Math.round(WIDEST_ERROR / ERROR_STEP);
+	for (let e = -errors; e <= errors; e++) {
+		const bitSteps = STEPS_PER_BIT * (1 + e * ERROR_STEP);
+		for (let phase = 0; phase < STEPS_PER_BIT; phase++) {
+			let sum = 0;
+			for (let k = 0; k < bits; k++) sum += values[Math.round(phase + k * bitSteps)]!;
+			if (sum > best) {
+				best = sum;
+				clock = { startSample: phase * step, bitSamples: bitSteps * step };
+			}
+		}
+	}
+	const deviation = Math.sqrt(Math.max(1e-300, square - mean * mean) * bits);
+	return { clock, deviations: (best - bits * mean) / deviation };
+}
+
+/** How much later than said the bits from `first` to `end` start, in samples, and by how many deviations of chance that place stands out. */
+export function clockError(
+	sums: ToneSums,
+	clock: BitClock,
+	first: number,
+	end: number,
+	reachSamples: number,
+): { readonly lateSamples: number; readonly deviations: number } {
+	const { lowRe, lowIm, highRe, highIm } = sums;
+	const length = Math.round(clock.bitSamples);
+	const step = 4;
+	const reach = Math.floor(clock.bitSamples / 2 / step); // half a bit, so that what chance gives is seen too
+	const near = Math.min(reach - 1, Math.round(reachSamples / step));
+	const sumsAt = new Float64Array(2 * reach + 1);
+	let sum = 0;
+	let square = 0;
+	let count = 0;
+	for (let k = first; k < end; k++) {
+		const base = Math.round(clock.startSample + k * clock.bitSamples);
+		if (base - reach * step < 0 || base + length + reach * step >= lowRe.length) continue;
+		for (let s = -reach; s <= reach; s++) {
+			const a = base + s * step;
+			const b = a + length;
+			const [hr, hi] = [highRe[b]! - highRe[a]!, highIm[b]! - highIm[a]!];
+			const [lr, li] = [lowRe[b]! - lowRe[a]!, lowIm[b]! - lowIm[a]!];
+			const value = Math.abs(hr * hr + hi * hi - lr * lr - li * li);
+			sumsAt[s + reach]! += value;
+			sum += value;
+			square += value * value;
+			count++;
+		}
+	}
+	if (count === 0) return { lateSamples: 0, deviations: 0 };
+	let top = reach - near;
+	for (let s = reach - near; s <= reach + near; s++) if (sumsAt[s]! > sumsAt[top]!) top = s;
+	const [before, at, after] = [sumsAt[top - 1]!, sumsAt[top]!, sumsAt[top + 1]!];
+	const bend = before - 2 * at + after;
+	const part = bend < 0 ? Math.min(1, Math.max(-1, (0.5 * (before - after)) / bend)) : 0;
+	const steps = 2 * reach + 1;
+	const bits = count / steps;
+	const mean = sum / count;
+	const deviation = Math.sqrt(Math.max(1e-300, square / count - mean * mean) * bits);
+	return { lateSamples: (top - reach + part) * step, deviations: (at - mean * bits) / deviation };
+}

@@ -1,0 +1,89 @@
+import { cos, sin } from "@skipwright/units";
+import FFT from "fft.js";
+import { FRAME_SAMPLES, MODEM_RATE_HZ } from "../receiver.ts";
+
+/** Two frames a transform: bins of 15.6 Hz. */
+const FFT_SAMPLES = 2 * FRAME_SAMPLES;
+const BIN_HZ = MODEM_RATE_HZ / FFT_SAMPLES;
+/** Frames in one block of the average, and blocks in it: about a second in all. */
+const BLOCK_FRAMES = 8;
+const BLOCKS = 4;
+/** Bins on either side that are summed for one tone: keying at 100 Bd spreads it about so far. */
+const REACH_BINS = 2;
+/** Power of each tone over the floor below which a pair is not looked at. */
+const LEAST_POWER = 1.35;
+/** Hz. Only the strongest pair within this distance is looked at: others share a tone with it. */
+const APART_HZ = 120;
+
+/** Finds where in the spectrum a pair of keyed tones may lie: cheap, and wrong often enough that each place must be looked at closely. */
+export function createPairSearch(shiftHz: number, lowestHz: number, highestHz: number) {
+	const fft = new FFT(FFT_SAMPLES);
+	// the library's own table comes from Math.cos, whose last bit differs between engines
+	for (let i = 0; i < FFT_SAMPLES; i++) {
+		fft.table[2 * i] = cos((Math.PI * i) / FFT_SAMPLES);
+		fft.table[2 * i + 1] = -sin((Math.PI * i) / FFT_SAMPLES);
+	}
+	const window = Float64Array.from({ length: FFT_SAMPLES }, (_, i) => 0.5 - 0.5 * cos((2 * Math.PI * (i + 0.5)) / FFT_SAMPLES));
+	const windowed = new Float64Array(FFT_SAMPLES);
+	const last = new Float64Array(FRAME_SAMPLES);
+	const spectrum = fft.createComplexArray();
+	const bins = FFT_SAMPLES / 2;
+	const blocks = Array.from({ length: BLOCKS }, () => new Float64Array(bins));
+	let frames = 0;
+
+	return {
+		/** Takes a frame; returns centres in Hz, strongest first, when a block is complete. */
+		frame(samples: Float64Array): readonly number[] {
+			for (let i = 0; i < FRAME_SAMPLES; i++) {
+				windowed[i] = last[i]! * window[i]!;
+				windowed[FRAME_SAMPLES + i] = samples[i]! * window[FRAME_SAMPLES + i]!;
+			}
+			last.set(samples);
+			fft.realTransform(spectrum, windowed);
+			const block = blocks[Math.floor(frames / BLOCK_FRAMES) % BLOCKS]!;
+			if (frames % BLOCK_FRAMES === 0) block.fill(0);
+			for (let i = 0; i < bins; i++) block[i]! += spectrum[2 * i]! * spectrum[2 * i]! + spectrum[2 * i + 1]! * spectrum[2 * i + 1]!;
+			frames++;
+			return frames % BLOCK_FRAMES === 0 ? places() : [];
+		},
+	};
+
+	function places(): readonly number[] {
+		const power = new Float64Array(bins);
+		for (let i = REACH_BINS; i < bins - REACH_BINS; i++) {
+			for (const block of blocks) for (let j = -REACH_BINS; j <= REACH_BINS; j++) power[i]! += block[i + j]!;
+		}
+		const half = shiftHz / 2 / BIN_HZ;
+		const from = Math.max(REACH_BINS, Math.floor((lowestHz - shiftHz) / BIN_HZ));
+		const to = Math.min(bins - REACH_BINS, Math.ceil((highestHz + shiftHz) / BIN_HZ));
+		const floor = power.slice(from, to).sort()[Math.floor((to - from) / 2)]!;
+		const least = LEAST_POWER * floor;
+		const found: { readonly hz: number; readonly score: number }[] = [];
+		for (let i = Math.ceil(lowestHz / BIN_HZ); i * BIN_HZ <= highestHz; i++) {
+			const [low, high] = [at(power, i - half), at(power, i + half)];
+			const skirt = 4 * Math.max(skirtAt(power, i - half), skirtAt(power, i + half));
+			if (Math.min(low, high) > Math.max(least, skirt))
+				found.push({ hz: i * BIN_HZ, score: low + high - 2 * Math.abs(Math.sqrt(low) - Math.sqrt(high)) ** 2 });
+		}
+		found.sort((a, b) => b.score - a.score);
+		const kept: number[] = [];
+		for (const { hz } of found) if (kept.every((other) => Math.abs(other - hz) > APART_HZ)) kept.push(hz);
+		return kept;
+	}
+}
+
+/** Greatest power that the keying of any other tone spreads to bin `index`: T sinc(d T)^2 at its crests, for bits of 10 ms. */
+function skirtAt(power: Float64Array, index: number): number {
+	let most = 0;
+	for (let j = 0; j < power.length; j++) {
+		const crossings = (Math.PI * (j - index) * BIN_HZ) / 100;
+		if (Math.abs(crossings) > 2 * Math.PI) most = Math.max(most, power[j]! / (crossings * crossings));
+	}
+	return most;
+}
+
+function at(values: Float64Array, index: number): number {
+	const below = Math.floor(index);
+	const part = index - below;
+	return (values[below] ?? 0) * (1 - part) + (values[below + 1] ?? 0) * part;
+}
