@@ -45,6 +45,9 @@ const PATIENCE = 5;
 /** Hz. Pairs nearer to a live carrier than this are it. */
 const SAME_HZ = 130;
 
+/** What a pair found in a pause must share with the carrier before it to be that carrier and no other. */
+const SAME = { centreHz: 6, bits: 0.15 };
+
 /** A carrier as far as it has been followed: bit 0 is the next one not handed back yet. */
 interface Track {
 	readonly number: number;
@@ -204,6 +207,8 @@ export function createFskDemodulator(options: FskOptions): {
 		}
 		const rivals = tracks.filter((track) => Math.abs(track.centreHz - centreHz) < SAME_HZ);
 		if (rivals.some((track) => track.silent < 1)) return;
+		const start = from + found.clock.startSample;
+		if (rivals.some((track) => Math.abs(track.centreHz - centreHz) < SAME.centreHz && bitsApart(track.clock, start) < SAME.bits)) return;
 		for (const rival of rivals) {
 			rival.silent = PATIENCE;
 			out.push(handed(rival, { softs: new Float64Array(0), atS: new Float64Array(0), isAlive: false }, true));
@@ -235,6 +240,12 @@ export function createFskDemodulator(options: FskOptions): {
 		tracks.push(forwards);
 		follow(forwards, taken, out);
 	}
+}
+
+/** How far a bit border of `clock` lies from that sample, in bits: at most 1/2. */
+function bitsApart(clock: BitClock, sample: number): number {
+	const bits = (sample - clock.startSample) / clock.bitSamples;
+	return Math.abs(bits - Math.round(bits));
 }
 
 /** Hz by which the tones lie higher than assumed: how much their phase turns from the first half of each bit to the second. */

@@ -12,10 +12,10 @@ function series(x: number): number {
 	return Math.log(sum);
 }
 
-test("log I0 is the series' within 3e-7 from 0 to 500", () => {
+test("log I0 is the series' within 5e-7 from 0 to 500", () => {
 	let compared = 0;
 	for (let x = 0; x <= 500; x += 0.05) {
-		expect(Math.abs(logBesselI0(x) - series(x))).toBeLessThan(3e-7);
+		expect(Math.abs(logBesselI0(x) - series(x))).toBeLessThan(5e-7);
 		compared++;
 	}
 	expect(compared).toBeGreaterThan(9_990);

@@ -1,8 +1,8 @@
 import { log } from "@skipwright/units";
 
 /**
- * Natural logarithm of the modified Bessel function I0 of x >= 0: Abramowitz and Stegun, 9.8.1 and 9.8.2 (relative error of I0 below 2e-7;
- * coefficients from memory, tested against the power series).
+ * Natural logarithm of the modified Bessel function I0 of x >= 0, within 5e-7: Abramowitz and Stegun, 9.8.1 and 9.8.2, which is within
+ * 1.9e-7 of sqrt(x) exp(-x) I0(x), about 0.4. Coefficients from memory, tested against the power series.
  */
 export function logBesselI0(x: number): number {
 	if (x <= 3.75) {
