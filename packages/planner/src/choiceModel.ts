@@ -78,7 +78,8 @@ export function wantsOf({ want, sources }: Candidate): readonly WantId[] {
 
 function wantCells({ candidates, samples }: ChoiceQuestion, want: Wanted, whole: number, coverage: Coverage): readonly CoverCell[] {
 	const stations = samples.flatMap(() => Array.from({ length: HOURS_PER_DAY }, () => new Map<string, Map<number, number>>()));
-	for (const [item, { sources }] of candidates.entries()) {
+	for (const [item, { want: heldFor, sources }] of candidates.entries()) {
+		if (heldFor === "guard") continue; // nobody makes routine calls on a distress carrier
 		for (const { listing } of sources) {
 			const shares = listingWant(listing) === want ? coverage(listing) : null;
 			for (const [cell, share] of (shares ?? []).entries()) {

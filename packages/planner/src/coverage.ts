@@ -34,8 +34,9 @@ export function graded(chance: number): number {
 /**
  * What is counted of a listing in each hour: `airtime`, the share of it in which it is on the air; `broadcasts`, how many begin in it, however
  * long they are. A broadcast or watch that goes on counts once more in each further hour that it fills; one that never stops, in every hour.
+ * `reach`: 1 in every hour, whatever is sent.
  */
-export type Measure = "airtime" | "broadcasts";
+export type Measure = "airtime" | "broadcasts" | "reach";
 
 export interface CoverageOptions {
 	/** Default "airtime". */
@@ -80,7 +81,7 @@ export function coverageOf(
 
 function sentBy(directory: Directory, listing: Listing, { date }: VoyageSample, known: ScheduleKnown, measure: Measure): Float64Array {
 	const sent = new Float64Array(HOURS_PER_DAY);
-	if (known === "continuous") return sent.fill(1);
+	if (known === "continuous" || measure === "reach") return sent.fill(1);
 	if (known === "cannot-tell") return sent.fill(UNKNOWN_TIMES_SHARE);
 	if (measure === "broadcasts") {
 		for (const { fromMin, toMin } of occurrencesOf(directory, listing, date)) {

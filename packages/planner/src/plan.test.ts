@@ -9,7 +9,8 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { banksFor } from "./banksFor.ts";
 import { handbookHearing } from "./handbookHearing.ts";
-import { type Plan, plan } from "./plan.ts";
+import { plan } from "./plan.ts";
+import type { Plan } from "./planDocument.ts";
 import { plannedRows } from "./plannedRows.ts";
 
 const EXAMPLES = join(import.meta.dirname, "..", "..", "..", "examples");

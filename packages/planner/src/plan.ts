@@ -1,80 +1,46 @@
 import type { Directory, Listing } from "@skipwright/directory";
+import type { VoyageSample } from "@skipwright/job";
 import { directoryFor, type ResolvedJob, voyageSamples } from "@skipwright/job";
-import type { Mode, WantId } from "@skipwright/rules";
+import type { WantId } from "@skipwright/rules";
 import type { CheckOptions, Finding, Row } from "@skipwright/set";
-import type { Hz, IsoDate } from "@skipwright/units";
+import { dscWatchProblems, fullDscWatch } from "@skipwright/set";
+import type { IsoDate } from "@skipwright/units";
+import { hz } from "@skipwright/units";
 import { answered } from "./answered.ts";
 import { arrange } from "./arrange.ts";
-import type { Candidate, LeftOut, Want } from "./candidate.ts";
+import type { Candidate, Want } from "./candidate.ts";
+import { namingOf, WANT_ORDER } from "./candidate.ts";
 import { type CandidateIndex, indexCandidates } from "./candidateIndex.ts";
 import { allCandidates } from "./candidates.ts";
+import type { Coverage } from "./choiceModel.ts";
 import { type ChoiceOptions, choose } from "./choose.ts";
 import { chooseTag } from "./chooseTag.ts";
 import { type Content, contentKey } from "./contentKey.ts";
+import type { Measure } from "./coverage.ts";
 import { coverageOf, graded } from "./coverage.ts";
 import { type Entry, entryOfCandidate, entryOfContent } from "./entry.ts";
+import { placeDay, placeServices, shipCells } from "./explain.ts";
+import { anyHeard, legsOf, perDay, round, stationsFor } from "./heardPlaces.ts";
 import type { Hearing } from "./hearing.ts";
 import { Layout } from "./layout.ts";
 import { meantBy } from "./meantBy.ts";
 import { placePins } from "./pins.ts";
+import {
+	PLAN_FORMAT,
+	PLAN_VERSION,
+	type Plan,
+	type PlanLevel,
+	type PlannedPlace,
+	type PlannedWatch,
+	type RemovedRow,
+	type Swayed,
+} from "./planDocument.ts";
 import { plannedRows } from "./plannedRows.ts";
 import { reviewAsFound, type StandingRow, type WrongRow } from "./reviewAsFound.ts";
-import { type Served, served } from "./served.ts";
+import { served } from "./served.ts";
 import { type HeldPlace, takenRoom } from "./takenRoom.ts";
-
-export const PLAN_FORMAT = "skipwright-plan";
-export const PLAN_VERSION = 1;
-
-/** One filled place of the layout. */
-export interface PlannedPlace {
-	readonly bank: string;
-	readonly place: number;
-	readonly tag: string;
-	readonly receiveHz: Hz;
-	/** null: receive only. */
-	readonly transmitHz: Hz | null;
-	readonly mode: Mode;
-	/** Best heard of its listings, or a channel (`ap17/401`) or guard carrier (`guard/2182`); null for something in no list. */
-	readonly listing: string | null;
-	readonly pinned: boolean;
-	/** Not what was found there. */
-	readonly changed: boolean;
-	/** Name for a person. */
-	readonly what: string;
-	readonly want: Want | null;
-	readonly notes: readonly string[];
-}
-
-/** A row of the list as found that is not in the layout any more. */
-export interface RemovedRow {
-	readonly bank: string;
-	readonly place: number;
-	readonly tag: string;
-	readonly why: string;
-}
-
-/** The layout as data: plan.json. */
-export interface Plan {
-	readonly format: typeof PLAN_FORMAT;
-	readonly version: typeof PLAN_VERSION;
-	/** `feasible`: everything that must be held is, and the rest is a good choice; `optimal`: proved best under the model of what a place is worth. */
-	readonly status: "optimal" | "feasible" | "infeasible";
-	/** How much better a choice can be at most, as a share of its worth less the price of its keys; 0 where proved, null where nothing tells. */
-	readonly gap: number | null;
-	/** Sum over the wants of weight times share of what could be had, by the hearing named in `basis`. */
-	readonly worth: number;
-	readonly on: IsoDate;
-	/** What the hours rest on. */
-	readonly basis: string;
-	readonly places: readonly PlannedPlace[];
-	readonly served: readonly Served[];
-	readonly leftOut: readonly LeftOut[];
-	readonly removed: readonly RemovedRow[];
-	/** Why it is infeasible, in words. */
-	readonly conflicts: readonly string[];
-	/** What the checks say about the layout. */
-	readonly findings: readonly Finding[];
-}
+import { usePlan } from "./usePlan.ts";
+import { watchOff } from "./watchOff.ts";
 
 /** What is heard, and what may be heard instead. */
 export interface PlanHearings {
@@ -98,16 +64,26 @@ export const STEP_DAYS = 2;
 
 /** From a job and the directory to a checked layout. The same input gives the same plan, to the bit, in every engine. */
 export async function plan(resolved: ResolvedJob, shipped: Directory, options: PlanOptions): Promise<Plan> {
-	const { on, checkList, hearing, lowHearing, choice: choiceOptions = {} } = options;
+	const { on, checkList, hearing, lowHearing, levels, choice: choiceOptions = {} } = options;
 	const { job, profile, asFound } = resolved;
 	const directory = directoryFor(resolved, shipped);
 	const { region } = job.options;
 	const amateurLicence = job.vessel.licences.amateur;
 	const check = (rows: readonly Row[]) => checkList(rows, { profile, directory, on, region, amateurLicence });
 	const samples = voyageSamples(resolved.voyage, STEP_DAYS);
-	const coverage = remembered((listing) => coverageOf(directory, listing, samples, hearing));
+	const legs = legsOf(samples);
+	const coverageBy = (heard: Hearing, measure: Measure) =>
+		remembered(
+			answered(
+				directory,
+				remembered((listing: Listing) => coverageOf(directory, listing, samples, heard, { measure })),
+			),
+		);
+	const coverage = remembered((listing: Listing) => coverageOf(directory, listing, samples, hearing));
 	const gradedBy = (heard: Hearing) => {
-		const byGrade = remembered((listing) => coverageOf(directory, listing, samples, heard, { measure: "broadcasts", counting: graded }));
+		const byGrade = remembered((listing: Listing) =>
+			coverageOf(directory, listing, samples, heard, { measure: "broadcasts", counting: graded }),
+		);
 		return remembered(answered(directory, byGrade));
 	};
 
@@ -127,28 +103,43 @@ export async function plan(resolved: ResolvedJob, shipped: Directory, options: P
 	const meant = clears ? new Map<WrongRow, Candidate>() : meantBy(review.wrong, candidates);
 	const pinnedIds = layout.all().flatMap(({ bank, entry }) => idsAt(bank, entry.content));
 	const present = new Set(clears ? pinnedIds : [...pinnedIds, ...standingIds, ...[...meant.values()].map(({ id }) => id)]);
-	const choice = await choose(
-		{
-			candidates,
-			samples,
-			coverage,
-			graded: gradedBy(hearing),
-			gradedLow: lowHearing === undefined ? null : gradedBy(lowHearing),
-			weights: job.wants,
-			present,
-			standing: new Set(standingIds),
-			room: takenRoom(
-				profile,
-				job.options.reservePlaces,
-				heldPlaces(layout, [...staying, ...displacedBy(layout, review.standing, clears)], meant, index),
-			),
-		},
-		choiceOptions,
-	);
+	const question = {
+		candidates,
+		samples,
+		coverage,
+		graded: gradedBy(hearing),
+		gradedLow: lowHearing === undefined ? null : gradedBy(lowHearing),
+		weights: job.wants,
+		present,
+		standing: new Set(standingIds),
+		room: takenRoom(
+			profile,
+			job.options.reservePlaces,
+			heldPlaces(layout, [...staying, ...displacedBy(layout, review.standing, clears)], meant, index),
+		),
+	};
+	const choice = await choose(question, choiceOptions);
 	const arranged = arrange({ layout, resolved, review, index, meant, chosen: choice.chosen });
 
 	const tags = tagged(layout, profile);
-	const places = tags.map(({ bank, place, tag, entry }) => plannedPlace(bank, place, tag, entry, asFound));
+	const heardPlaces = tags.map(({ bank, place, entry }) => ({ bank, place, listings: listingsOf(index.heard(entry.content)) }));
+	const heardBy = coverageBy(hearing, "airtime");
+	const reach = coverageBy(hearing, "reach");
+	const broadcasts = coverageBy(hearing, "broadcasts");
+	const services = placeServices({ samples, legs, places: heardPlaces, coverage: heardBy });
+	const shipDays = remembered((bandMhz: number) => shipCells(bandMhz, samples, hearing));
+	const isShips = ({ want, candidate }: Entry) => (want === "ship-calling" || want === "guard") && candidate !== null;
+	const places = tags.map(({ bank, place, tag, entry }, i): PlannedPlace => {
+		const day = placeDay({ directory, samples, reach, hearing }, heardPlaces[i]!.listings, isShips(entry) ? entry.bandMhz : null);
+		return { ...plannedPlace(bank, place, tag, entry, asFound), serves: services[i]!, day };
+	});
+	const wants = [...wantedIds(job.wants), "safety-text"] as const;
+	const usable = heardPlaces.map((one, i) => {
+		const { want, bandMhz } = tags[i]!.entry;
+		return { ...one, ships: want === "ship-calling" ? shipDays(bandMhz) : null };
+	});
+	const use = usePlan({ samples, legs, places: usable, wants, broadcasts, reach });
+	const after = heardPlaces.flatMap(({ listings }) => listings);
 	const allConflicts = [...conflicts, ...choice.conflicts, ...arranged.conflicts];
 	const isWhole = arranged.leftOut.length === 0; // else the layout holds less than was chosen
 	const whys = new Map([...review.wrong.map(({ row, why }) => [row.line, why] as const), ...arranged.displaced]);
@@ -161,13 +152,32 @@ export async function plan(resolved: ResolvedJob, shipped: Directory, options: P
 		on,
 		basis: hearing.basis,
 		places,
+		legs: legs.map(({ name, days, samples: own }) => ({ name, days: round(days, 2), from: samples[own[0]!]!.date })),
 		served: served({
 			samples,
-			coverage,
-			wants: [...wantedIds(job.wants), "safety-text"],
-			before: review.standing.filter(({ mended }) => mended === "").flatMap(({ row }) => index.heard(row)),
-			after: tags.flatMap(({ entry }) => index.heard(entry.content)),
+			legs,
+			coverage: heardBy,
+			broadcasts,
+			wants,
+			before: review.standing.filter(({ mended }) => mended === "").flatMap(({ row }) => listingsOf(index.heard(row))),
+			after,
 		}),
+		use,
+		watch: {
+			...watchTable(resolved),
+			off: profile.receivers === 1 ? watchOff({ directory, samples, legs, places: heardPlaces, use }) : null,
+		},
+		levels: await Promise.all(
+			levels === undefined
+				? []
+				: [
+						{ db: -levels.byDb, heard: levels.weaker },
+						{ db: levels.byDb, heard: levels.stronger },
+					].map(async ({ db, heard }): Promise<PlanLevel> => {
+						const other = await choose({ ...question, graded: gradedBy(heard), gradedLow: null }, choiceOptions);
+						return { db, hours: hoursBy(wants, after, coverageBy(heard, "airtime"), samples), ...swayed(choice.chosen, other.chosen) };
+					}),
+		),
 		leftOut: [...leftOut, ...choice.leftOut, ...arranged.leftOut].toSorted((a, b) =>
 			a.listing < b.listing ? -1 : a.listing > b.listing ? 1 : 0,
 		),
@@ -210,15 +220,49 @@ function heldPlaces(
 	});
 }
 
+/** Nobody makes routine calls on a distress carrier, whoever listens there. */
+function listingsOf(candidates: readonly Candidate[]): readonly Listing[] {
+	return [...new Set(candidates.flatMap(({ want, sources }) => (want === "guard" ? [] : sources.map(({ listing }) => listing))))];
+}
+
+/** Hours a day over the whole voyage. */
+function hoursBy(
+	wants: readonly Want[],
+	listings: readonly Listing[],
+	coverage: Coverage,
+	samples: readonly VoyageSample[],
+): PlanLevel["hours"] {
+	const all = samples.map((_, index) => index);
+	return WANT_ORDER.filter((want) => wants.includes(want)).flatMap((want) => {
+		const heard = anyHeard(stationsFor(want, listings, coverage).values());
+		return heard === null ? [] : [{ want, hoursPerDay: round(perDay(heard, samples, all), 2) }];
+	});
+}
+
+function swayed(chosen: readonly Candidate[], other: readonly Candidate[]): Pick<PlanLevel, "enters" | "leaves"> {
+	const only = (these: readonly Candidate[], those: readonly Candidate[]) =>
+		these.filter((one) => !those.includes(one)).map((one): Swayed => ({ listing: one.id, what: namingOf(one).what }));
+	return { enters: only(other, chosen), leaves: only(chosen, other) };
+}
+
+/** As the job wants it, else the most that the rule lets the set hold. */
+function watchTable({ job, profile }: ResolvedJob): Omit<PlannedWatch, "off"> {
+	const size = profile.dscWatch?.size ?? 0;
+	if (size === 0) return { tableHz: null, problems: [] };
+	const wanted = job.settings.wanted?.dscWatchHz;
+	if (wanted !== undefined) return { tableHz: wanted.map(hz), problems: dscWatchProblems(wanted, size) };
+	return { tableHz: fullDscWatch(size), problems: [] };
+}
+
 function wantedIds(wants: Readonly<Partial<Record<WantId, number>>>): readonly Want[] {
 	return (Object.keys(wants) as WantId[]).filter((want) => (wants[want] ?? 0) > 0);
 }
 
-function remembered<Result>(read: (listing: Listing) => Result): (listing: Listing) => Result {
-	const known = new Map<Listing, Result>();
-	return (listing) => {
-		if (!known.has(listing)) known.set(listing, read(listing));
-		return known.get(listing) as Result;
+function remembered<Key, Result>(read: (key: Key) => Result): (key: Key) => Result {
+	const known = new Map<Key, Result>();
+	return (key) => {
+		if (!known.has(key)) known.set(key, read(key));
+		return known.get(key) as Result;
 	};
 }
 
@@ -234,7 +278,7 @@ function tagged(layout: Layout, profile: ResolvedJob["profile"]) {
 	});
 }
 
-function plannedPlace(bank: string, place: number, tag: string, entry: Entry, asFound: readonly Row[]): PlannedPlace {
+function plannedPlace(bank: string, place: number, tag: string, entry: Entry, asFound: readonly Row[]) {
 	const { content, candidate, pinned, want, what, notes } = entry;
 	const { receive: receiveHz, transmit: transmitHz, mode } = content;
 	const found = asFound.findLast((row) => row.bank === bank && row.place === place);

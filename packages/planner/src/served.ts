@@ -1,61 +1,72 @@
 import type { Listing } from "@skipwright/directory";
 import type { VoyageSample } from "@skipwright/job";
-import { type Candidate, WANT_ORDER, type Want } from "./candidate.ts";
-import { HOURS_PER_DAY } from "./coverage.ts";
+import { WANT_ORDER, type Want } from "./candidate.ts";
+import type { Coverage } from "./choiceModel.ts";
+import { anyHeard, type Leg, perDay, round, stationsFor } from "./heardPlaces.ts";
 import { listingWant } from "./listingWant.ts";
 
-/** Hours a day in which at least one place of the set hears something for a want, on one stage of the voyage, by the hearing in use. */
+interface BeforeAndAfter {
+	readonly before: number;
+	readonly after: number;
+}
+
+/** What the set gives for a want on one stage of the voyage, as found and as planned, by the hearing in use. */
 export interface Served {
 	readonly want: Want;
 	/** Name of the leg or stay. */
 	readonly leg: string;
-	readonly hoursPerDay: { readonly before: number; readonly after: number };
+	/** Hours a day in which at least one place hears something for it. */
+	readonly hoursPerDay: BeforeAndAfter;
+	/** Broadcasts a day that are heard, one of a station on several frequencies at once counted once; null for what is no broadcast. */
+	readonly broadcastsPerDay: BeforeAndAfter | null;
 }
 
 export interface ServedInput {
 	readonly samples: readonly VoyageSample[];
-	readonly coverage: (listing: Listing) => Float64Array | null;
+	readonly legs: readonly Leg[];
+	/** By airtime and chance. */
+	readonly coverage: Coverage;
+	/** By broadcasts and chance. */
+	readonly broadcasts: Coverage;
 	/** Wants to tell of; those that no listing serves (ship to ship) are left out. */
 	readonly wants: readonly Want[];
 	/** What the places hear, as found and as planned. */
-	readonly before: readonly Candidate[];
-	readonly after: readonly Candidate[];
+	readonly before: readonly Listing[];
+	readonly after: readonly Listing[];
 }
 
+/** Wants that are served by calls or without a break: there hours tell what broadcasts would not. */
+const NO_BROADCASTS: ReadonlySet<Want> = new Set(["coast-calling", "ship-calling", "time", "guard"]);
+
 /** By want and stage. Stations in the same hour are taken as independent: 1 - product of (1 - chance). */
-export function served({ samples, coverage, wants, before, after }: ServedInput): readonly Served[] {
-	const stages = [...new Set(samples.map(({ stage }) => stage))];
+export function served({ samples, legs, coverage, broadcasts, wants, before, after }: ServedInput): readonly Served[] {
+	const sides = { before, after };
 	return WANT_ORDER.filter((want) => wants.includes(want)).flatMap((want) => {
-		const listings = (candidates: readonly Candidate[]) =>
-			[...new Set(candidates.flatMap(({ sources }) => sources.map(({ listing }) => listing)))].filter((one) => listingWant(one) === want);
-		const [was, is] = [listings(before), listings(after)].map((heard) => anyHeard(heard, samples.length, coverage));
-		if (was === undefined || is === undefined || (was === null && is === null)) return [];
-		return stages.map((leg) => ({ want, leg, hoursPerDay: { before: hoursOn(leg, was, samples), after: hoursOn(leg, is, samples) } }));
+		if (![...before, ...after].some((listing) => listingWant(listing) === want)) return [];
+		const heard = mapSides(sides, (listings) => anyHeard(stationsFor(want, listings, coverage).values()));
+		if (heard.before === null && heard.after === null) return [];
+		const counts = NO_BROADCASTS.has(want) ? null : mapSides(sides, (listings) => summed(stationsFor(want, listings, broadcasts).values()));
+		return legs.map(({ name, samples: which }): Served => {
+			const mean = (cells: Float64Array | null) => round(perDay(cells, samples, which), 2);
+			return {
+				want,
+				leg: name,
+				hoursPerDay: mapSides(heard, mean),
+				broadcastsPerDay: counts === null ? null : mapSides(counts, mean),
+			};
+		});
 	});
 }
 
-/** Chance for each sample and hour that one of the stations is heard; null where no listing can tell. */
-function anyHeard(listings: readonly Listing[], samples: number, coverage: ServedInput["coverage"]): Float64Array | null {
-	const stations = new Map<string, Float64Array>();
-	for (const listing of listings) {
-		const cells = coverage(listing);
-		const best = stations.get(listing.stationId);
-		if (cells !== null) stations.set(listing.stationId, best === undefined ? cells : cells.map((cell, i) => Math.max(cell, best[i]!)));
-	}
-	if (stations.size === 0) return null;
-	const missed = new Float64Array(samples * HOURS_PER_DAY).fill(1);
-	for (const cells of stations.values()) for (let i = 0; i < missed.length; i++) missed[i]! *= 1 - cells[i]!;
-	return missed.map((chance) => 1 - chance);
+function mapSides<From, To>(
+	{ before, after }: { readonly before: From; readonly after: From },
+	of: (one: From) => To,
+): { readonly before: To; readonly after: To } {
+	return { before: of(before), after: of(after) };
 }
 
-function hoursOn(leg: string, heard: Float64Array | null, samples: readonly VoyageSample[]): number {
-	if (heard === null) return 0;
-	let hours = 0;
-	let days = 0;
-	for (const [index, sample] of samples.entries()) {
-		if (sample.stage !== leg) continue;
-		days += sample.days;
-		for (let hour = 0; hour < HOURS_PER_DAY; hour++) hours += sample.days * heard[index * HOURS_PER_DAY + hour]!;
-	}
-	return Math.round((hours / days) * 100) / 100;
+function summed(all: Iterable<Float64Array>): Float64Array | null {
+	let sum: Float64Array | null = null;
+	for (const cells of all) sum = sum === null ? cells : sum.map((cell, i) => cell + cells[i]!);
+	return sum;
 }

@@ -30,3 +30,9 @@ export function dscWatchProblems(watchHz: readonly number[], tableSize: number):
 		...(watchHz.length > most ? [`${watchHz.length} frequencies, at most ${most}`] : []),
 	];
 }
+
+/** The most that the rule lets a table hold: what is always watched, then the others as long as there is room. */
+export function fullDscWatch(tableSize: number): readonly Hz[] {
+	const others = guards().flatMap((guard) => (guard.kind === "dsc" && !ALWAYS_WATCHED.includes(guard.hz) ? [guard.hz] : []));
+	return [...ALWAYS_WATCHED, ...others].slice(0, Math.min(MOST_WATCHED, tableSize)).toSorted((a, b) => a - b);
+}

@@ -1,0 +1,127 @@
+import { type Directory, type Interval, type Listing, occurrencesOf, scheduleKnown, scheduleOf } from "@skipwright/directory";
+import type { VoyageSample } from "@skipwright/job";
+import { WANT_ORDER, type Want } from "./candidate.ts";
+import type { Coverage } from "./choiceModel.ts";
+import { HOURS_PER_DAY } from "./coverage.ts";
+import { anyHeard, bestOf, type HeardPlace, type Leg, meanDay, perDay, round, stationsFor } from "./heardPlaces.ts";
+import type { Hearing } from "./hearing.ts";
+import { listingWant } from "./listingWant.ts";
+
+/** What one place does for one want, over the whole voyage. */
+export interface PlaceService {
+	readonly want: Want;
+	/** Hours a day on the air and heard. */
+	readonly hoursPerDay: number;
+	/** Hours a day that no other place gives: what would be lost without it. */
+	readonly lostPerDay: number;
+	/** Among the places that serve the want, by hours; 1 is the best. */
+	readonly rank: number;
+	readonly of: number;
+	/** The leg or stay on which it gives most. */
+	readonly bestLeg: string;
+}
+
+/** A day of one place: what a ribbon shows. */
+export interface PlaceDay {
+	/** Chance by UTC hour that what it hears best is copied, mean over the voyage; null: it cannot be told. */
+	readonly chances: readonly number[] | null;
+	/** When that is sent, on the first day of the voyage on which it is; null: without a break, or nobody knows when. */
+	readonly broadcasts: readonly Interval[] | null;
+}
+
+export interface ExplainInput {
+	readonly samples: readonly VoyageSample[];
+	readonly legs: readonly Leg[];
+	readonly places: readonly HeardPlace[];
+	/** By airtime and chance. */
+	readonly coverage: Coverage;
+}
+
+/** By place, in the order given. A listing that two places hear is lost by neither. */
+export function placeServices({ samples, legs, places, coverage }: ExplainInput): readonly (readonly PlaceService[])[] {
+	const all = samples.map((_, index) => index);
+	const found = places.map((): PlaceService[] => []);
+	for (const want of WANT_ORDER) {
+		const serving = places.flatMap(({ listings }, index) => {
+			const own = listings.filter((listing) => listingWant(listing) === want);
+			const cells = own.length === 0 ? null : anyHeard(stationsFor(want, own, coverage).values());
+			return cells === null ? [] : [{ index, own, cells, hours: perDay(cells, samples, all) }];
+		});
+		if (serving.length === 0) continue;
+		const holders = new Map<Listing, number>();
+		for (const { own } of serving) for (const listing of own) holders.set(listing, (holders.get(listing) ?? 0) + 1);
+		const whole = stationsFor(want, [...holders.keys()], coverage);
+		const total = perDay(anyHeard(whole.values()), samples, all);
+		for (const { index, own, cells, hours } of serving) {
+			const only = new Set(own.filter((listing) => holders.get(listing) === 1));
+			const rest = new Map(whole);
+			for (const station of new Set([...only].map(({ stationId }) => stationId))) {
+				const left = [...holders.keys()].filter((listing) => listing.stationId === station && !only.has(listing));
+				const best = bestOf(left, coverage);
+				if (best === null) rest.delete(station);
+				else rest.set(station, best);
+			}
+			const without = only.size === 0 ? total : perDay(anyHeard(rest.values()), samples, all);
+			found[index]!.push({
+				want,
+				hoursPerDay: round(hours, 2),
+				lostPerDay: round(Math.max(0, total - without), 2),
+				rank: 1 + serving.filter((other) => other.hours > hours).length,
+				of: serving.length,
+				bestLeg: bestLegOf(cells, samples, legs),
+			});
+		}
+	}
+	return found;
+}
+
+function bestLegOf(cells: Float64Array, samples: readonly VoyageSample[], legs: readonly Leg[]): string {
+	const hours = legs.map((leg) => perDay(cells, samples, leg.samples));
+	return legs[hours.indexOf(Math.max(...hours))]?.name ?? "";
+}
+
+export interface DayInput {
+	readonly directory: Directory;
+	readonly samples: readonly VoyageSample[];
+	/** Chance in every hour, whatever is sent. */
+	readonly reach: Coverage;
+	readonly hearing: Hearing;
+}
+
+/** @param bandMhz of a carrier between ships, where no listing tells what is heard; else null */
+export function placeDay({ directory, samples, reach, hearing }: DayInput, listings: readonly Listing[], bandMhz: number | null): PlaceDay {
+	const all = samples.map((_, index) => index);
+	const dayOf = (cells: Float64Array) => Array.from(meanDay(cells, samples, all), (chance) => round(chance, 3));
+	let best: { readonly listing: Listing; readonly cells: Float64Array; readonly hours: number } | null = null;
+	for (const listing of listings) {
+		const cells = reach(listing);
+		if (cells === null) continue;
+		const hours = perDay(cells, samples, all);
+		if (best === null || hours > best.hours) best = { listing, cells, hours };
+	}
+	if (best !== null) return { chances: dayOf(best.cells), broadcasts: broadcastsOf(directory, best.listing, samples) };
+	const ships = bandMhz === null ? null : shipCells(bandMhz, samples, hearing);
+	return { chances: ships === null ? null : dayOf(ships), broadcasts: null };
+}
+
+/** By sample and hour; null where it cannot be told. */
+export function shipCells(bandMhz: number, samples: readonly VoyageSample[], hearing: Hearing): Float64Array | null {
+	const cells = new Float64Array(samples.length * HOURS_PER_DAY);
+	for (const [index, sample] of samples.entries()) {
+		for (let hour = 0; hour < HOURS_PER_DAY; hour++) {
+			const chance = hearing.heardShip(bandMhz, sample, hour * 60 + 30);
+			if (chance === null) return null;
+			cells[index * HOURS_PER_DAY + hour] = chance;
+		}
+	}
+	return cells;
+}
+
+function broadcastsOf(directory: Directory, listing: Listing, samples: readonly VoyageSample[]): readonly Interval[] | null {
+	if (scheduleKnown(scheduleOf(listing)) !== "timed") return null;
+	for (const { date } of samples) {
+		const found = occurrencesOf(directory, listing, date);
+		if (found.length > 0) return found.map(({ fromMin, toMin }) => ({ fromMin, toMin }));
+	}
+	return [];
+}
