@@ -65,7 +65,10 @@ function besselI0(x: number): number {
 
 /** Sum of products of `kernel.table` from `row` on with `samples` from `at` on. */
 export function weighed({ table, taps }: Kernel, row: number, samples: Float64Array, at: number): number {
-	let [a, b, c, d] = [0, 0, 0, 0];
+	let a = 0;
+	let b = 0;
+	let c = 0;
+	let d = 0;
 	for (let k = 0; k < taps; k += 4) {
 		a += table[row + k]! * samples[at + k]!;
 		b += table[row + k + 1]! * samples[at + k + 1]!;

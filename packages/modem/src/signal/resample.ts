@@ -4,15 +4,18 @@ import { type Kernel, lowPassKernel, weighed } from "./kernel.ts";
 /** Sample rates that the modem takes, Hz. */
 export const RATE_LIMITS_HZ = { from: 7_000, to: 192_000 } as const;
 
-/** Hz. Below `PASS_HZ` the level stays within 0.1 dB, above `STOP_HZ` at most a thousandth comes through. */
-const PASS_HZ = 3_400,
-	STOP_HZ = MODEM_RATE_HZ / 2;
+/** Hz. Below it the level stays within 0.1 dB, and of what folds to below it at most a thousandth comes through. */
+const PASS_HZ = 3_400;
 
 /** dB. 5 more than is promised: two filters' leaks may add, and Kaiser's formulas are approximate. */
 const REJECTION_DB = 65;
 
-/** Hz. A first filter brings the rate down by a whole number to no less than this; least work at 48 kHz. */
-const MIDDLE_HZ = 12_000;
+/**
+ * Hz. A first filter brings the rate down by a whole number: to twice the modem's where that goes (the second filter then has half its
+ * coefficients zero), else to no less than `LEAST_MIDDLE_HZ`. Found by trial to be least work.
+ */
+const BEST_MIDDLE_HZ = 2 * MODEM_RATE_HZ,
+	LEAST_MIDDLE_HZ = 11_000;
 
 /** Up to so many output phases each has its coefficients; beyond, a straight line between those of 256 (error below -100 dB). */
 const EXACT_PHASES = 1_000,
@@ -51,9 +54,14 @@ export function createResampler(rateHz: number): Resampler {
 	function run(count: number, frames: Float64Array[], limit: number): void {
 		let [samples, length]: [Float64Array, number] = [chunk, count];
 		for (const stage of stages) [samples, length] = stage(samples, length);
-		for (let i = 0; i < length && given < limit; i++, given++) {
-			frame[filled++] = samples[i]!;
-			if (filled < FRAME_SAMPLES) continue;
+		length = Math.min(length, limit - given);
+		given += length;
+		for (let from = 0; from < length; ) {
+			const more = Math.min(length - from, FRAME_SAMPLES - filled);
+			frame.set(samples.subarray(from, from + more), filled);
+			from += more;
+			filled += more;
+			if (filled < FRAME_SAMPLES) break;
 			frames.push(frame);
 			frame = new Float64Array(FRAME_SAMPLES);
 			filled = 0;
@@ -92,22 +100,101 @@ type Stage = (samples: Float64Array, count: number) => [Float64Array, number];
 
 function stagesFrom(rateHz: number): Stage[] {
 	if (rateHz === MODEM_RATE_HZ) return [];
-	const down = Math.max(1, Math.floor(rateHz / MIDDLE_HZ));
+	const down = rateHz % BEST_MIDDLE_HZ === 0 ? rateHz / BEST_MIDDLE_HZ : Math.max(1, Math.floor(rateHz / LEAST_MIDDLE_HZ));
 	const middleHz = rateHz / down;
+	const stages: Stage[] = [];
+	// What folds at either filter to between PASS_HZ and half the rate is nobody's signal.
+	const foldless = (fromHz: number, toHz: number) => ({
+		rateHz: fromHz,
+		passHz: PASS_HZ,
+		stopHz: toHz - PASS_HZ,
+		rejectionDb: REJECTION_DB,
+	});
+	if (down > 1) stages.push(wholeStage(down, lowPassKernel(foldless(rateHz, middleHz), 1)));
+	if (middleHz === BEST_MIDDLE_HZ) return [...stages, wholeStage(2, lowPassKernel(foldless(middleHz, MODEM_RATE_HZ), 1))];
 	const divisor = commonDivisor(rateHz, down * MODEM_RATE_HZ);
 	const [step, parts] = [rateHz / divisor, (down * MODEM_RATE_HZ) / divisor];
-	const phases = parts <= EXACT_PHASES ? parts : LINE_PHASES;
-	// An input below 8 kHz has nothing to pass up to 3400 Hz; its images must still go.
-	const [passHz, stopHz] = [Math.min(PASS_HZ, 0.46 * rateHz), Math.min(STOP_HZ, rateHz / 2)];
-	const last = stage(step, parts, lowPassKernel({ rateHz: middleHz, passHz, stopHz, rejectionDb: REJECTION_DB }, phases));
-	if (down === 1) return [last];
-	// Only what would fold to below STOP_HZ has to go here.
-	const first = lowPassKernel({ rateHz, passHz: PASS_HZ, stopHz: middleHz - STOP_HZ, rejectionDb: REJECTION_DB }, 1);
-	return [stage(down, 1, first), last];
+	// An input below 8 kHz has nothing to pass up to 3400 Hz; its images must go.
+	const isSlow = rateHz < MODEM_RATE_HZ;
+	const passHz = isSlow ? Math.min(PASS_HZ, 0.46 * rateHz) : PASS_HZ;
+	const stopHz = isSlow ? rateHz - passHz : Math.min(MODEM_RATE_HZ, middleHz) - PASS_HZ;
+	const lowPass = { rateHz: middleHz, passHz, stopHz, rejectionDb: REJECTION_DB };
+	return [...stages, partStage(step, parts, lowPassKernel(lowPass, parts <= EXACT_PHASES ? parts : LINE_PHASES))];
+}
+
+/** Outputs that are worked out together, so that each sample is fetched once for all of them. */
+const TOGETHER = 4;
+
+/**
+ * Output n lies at input time n * down. Samples are dealt out to `down` lanes, so that those which meet coefficient k for one output and
+ * coefficient k - down for the next lie beside each other.
+ */
+function wholeStage(down: number, { taps, table }: Kernel): Stage {
+	const lanes = Array.from({ length: down }, (_, lane) => laneOf(table.subarray(0, taps), lane, down));
+	const reach = Math.max(...lanes.map(({ skip, weights }) => skip + weights.length)) + TOGETHER;
+	const room = Math.ceil(CHUNK_SAMPLES / down) + 2 * reach;
+	const held = new Float64Array(down * room); // lane after lane
+	let count = taps / 2 - 1; // samples in all lanes; at first the zeros before the stream
+	const output = new Float64Array(room);
+	return (samples, length) => {
+		for (let i = 0; i < down && i < length; i++) {
+			let to = ((count + i) % down) * room + Math.floor((count + i) / down);
+			for (let from = i; from < length; from += down) held[to++] = samples[from]!;
+		}
+		count += length;
+		const full = Math.floor(count / down); // samples that every lane has
+		let made = 0;
+		for (; made + reach <= full; made += TOGETHER) {
+			let a = 0;
+			let b = 0;
+			let c = 0;
+			let d = 0;
+			for (let lane = 0; lane < down; lane++) {
+				const { skip, weights } = lanes[lane]!;
+				let at = lane * room + skip + made;
+				let p = held[at]!;
+				let q = held[at + 1]!;
+				let r = held[at + 2]!;
+				at += 3;
+				for (let k = 0; k < weights.length; k += 4, at += 4) {
+					const e = weights[k]!;
+					const f = weights[k + 1]!;
+					const g = weights[k + 2]!;
+					const h = weights[k + 3]!;
+					const s = held[at]!;
+					a += e * p + f * q + g * r + h * s;
+					p = held[at + 1]!;
+					b += e * q + f * r + g * s + h * p;
+					q = held[at + 2]!;
+					c += e * r + f * s + g * p + h * q;
+					r = held[at + 3]!;
+					d += e * s + f * p + g * q + h * r;
+				}
+			}
+			output[made] = a;
+			output[made + 1] = b;
+			output[made + 2] = c;
+			output[made + 3] = d;
+		}
+		for (let lane = 0; lane < down; lane++) held.copyWithin(lane * room, lane * room + made, (lane + 1) * room);
+		count -= made * down;
+		return [output, made];
+	};
+}
+
+/** Every `down`-th coefficient from `lane` on, less the zeros at both ends, filled up to a multiple of 4. */
+function laneOf(coefficients: Float64Array, lane: number, down: number): { readonly skip: number; readonly weights: Float64Array } {
+	const all = coefficients.filter((_, k) => k % down === lane);
+	const isSome = (weight: number) => Math.abs(weight) > 1e-12;
+	const skip = Math.max(0, all.findIndex(isSome));
+	const some = all.subarray(skip, all.findLastIndex(isSome) + 1);
+	const weights = new Float64Array(4 * Math.ceil(some.length / 4));
+	weights.set(some);
+	return { skip, weights };
 }
 
 /** Output n lies at input time n step / parts, counted in whole numbers, so that nothing drifts. */
-function stage(step: number, parts: number, kernel: Kernel): Stage {
+function partStage(step: number, parts: number, kernel: Kernel): Stage {
 	const { taps, phases } = kernel;
 	let held = new Float64Array(CHUNK_SAMPLES + 2 * taps);
 	let count = taps / 2 - 1; // samples in `held`; at first the zeros before the stream
