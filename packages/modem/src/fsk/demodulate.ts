@@ -1,8 +1,10 @@
 import { atan2, log10 } from "@skipwright/units";
 import { FRAME_SAMPLES, MODEM_RATE_HZ } from "../receiver.ts";
 import { type BitClock, clockError, findClock } from "./bitClock.ts";
-import { type BitEvidence, bitEvidence, bitTones } from "./bitEvidence.ts";
+import { bitTones } from "./bitTones.ts";
+import { envelopeEvidence } from "./envelopeEvidence.ts";
 import { createPairSearch } from "./pairSearch.ts";
+import { withPhase } from "./phaseTrellis.ts";
 import { type ToneSums, toneSums } from "./toneSums.ts";
 
 export interface SoftBits {
@@ -151,9 +153,11 @@ export function createFskDemodulator(options: FskOptions): {
 		const moved = isClear ? 0.5 * lateSamples : 0;
 		const clock = { startSample: local.startSample + moved, bitSamples };
 		const tones = bitTones(sums, clock, -before, before + bits + after);
-		const evidence = bitEvidence(tones);
+		const evidence = envelopeEvidence(tones);
+		const turns = (shiftHz * (clock.startSample - before * bitSamples)) / MODEM_RATE_HZ;
+		const { softs } = withPhase(tones, evidence, (shiftHz * bitSamples) / MODEM_RATE_HZ, turns);
 		const isAlive = isClear && evidence.lead > ALIVE.lead;
-		const middle = evidence.softs.slice(before, before + bits);
+		const middle = softs.slice(before, before + bits);
 		const atS = Float64Array.from({ length: bits }, (_, k) => (from + clock.startSample + (k + 0.5) * bitSamples) / MODEM_RATE_HZ);
 		if (isAlive) {
 			const error = centreError(sums, clock, -before, before + bits + after, evidence.softs);
@@ -183,22 +187,19 @@ export function createFskDemodulator(options: FskOptions): {
 		const from = taken - Math.round((FINDING_BITS + 2) * nominal);
 		if (from < pastStart) return;
 		let centreHz = roughHz;
-		let found = findClock(sumsOf(from, taken, centreHz), nominal);
-		let evidence: BitEvidence = { softs: new Float64Array(0), ebN0: 0, lead: 0 };
-		for (let round = 0; round < 3; round++) {
-			const sums = sumsOf(from, taken, centreHz);
-			found = findClock(sums, nominal);
-			const count = Math.floor((taken - from - found.clock.startSample) / found.clock.bitSamples);
-			evidence = bitEvidence(bitTones(sums, found.clock, 0, count));
-			if (round < 2) centreHz += centreError(sums, found.clock, 0, count, evidence.softs);
+		let close = closely(from, centreHz);
+		for (let round = 0; round < 2; round++) {
+			centreHz += close.errorHz;
+			close = closely(from, centreHz);
 		}
+		const { clock, deviations, evidence } = close;
 		const highs = evidence.softs.reduce((sum, soft) => sum + (soft > 0 ? 1 : 0), 0) / evidence.softs.length;
 		const isNew =
 			Math.abs(centreHz - roughHz) < NEW.mostShift &&
 			centreHz >= lowestHz &&
 			centreHz <= highestHz &&
 			evidence.lead > NEW.lead &&
-			found.deviations > NEW.deviations &&
+			deviations > NEW.deviations &&
 			highs > NEW.leastShare &&
 			highs < 1 - NEW.leastShare;
 		if (!isNew) {
@@ -207,13 +208,22 @@ export function createFskDemodulator(options: FskOptions): {
 		}
 		const rivals = tracks.filter((track) => Math.abs(track.centreHz - centreHz) < SAME_HZ);
 		if (rivals.some((track) => track.silent < 1)) return;
-		const start = from + found.clock.startSample;
+		const start = from + clock.startSample;
 		if (rivals.some((track) => Math.abs(track.centreHz - centreHz) < SAME.centreHz && bitsApart(track.clock, start) < SAME.bits)) return;
 		for (const rival of rivals) {
 			rival.silent = PATIENCE;
 			out.push(handed(rival, { softs: new Float64Array(0), atS: new Float64Array(0), isAlive: false }, true));
 		}
-		begin(from, centreHz, found.clock, evidence.ebN0, Math.max(pastStart, ...rivals.map(({ clock }) => clock.startSample)), out);
+		begin(from, centreHz, clock, evidence.ebN0, Math.max(pastStart, ...rivals.map(({ clock }) => clock.startSample)), out);
+	}
+
+	/** Everything from sample `from` on, as bits of a pair at that centre. */
+	function closely(from: number, centreHz: number) {
+		const sums = sumsOf(from, taken, centreHz);
+		const { clock, deviations } = findClock(sums, nominal);
+		const count = Math.floor((taken - from - clock.startSample) / clock.bitSamples);
+		const evidence = envelopeEvidence(bitTones(sums, clock, 0, count));
+		return { clock, deviations, evidence, errorHz: centreError(sums, clock, 0, count, evidence.softs) };
 	}
 
 	/** Follows a new carrier back as far as it can be heard, hands that back and keeps the track. */

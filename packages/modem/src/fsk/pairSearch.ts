@@ -1,6 +1,6 @@
-import { cos, sin } from "@skipwright/units";
-import FFT from "fft.js";
+import { cos } from "@skipwright/units";
 import { FRAME_SAMPLES, MODEM_RATE_HZ } from "../receiver.ts";
+import { createFft } from "../signal/fft.ts";
 
 /** Two frames a transform: bins of 15.6 Hz. */
 const FFT_SAMPLES = 2 * FRAME_SAMPLES;
@@ -17,12 +17,7 @@ const APART_HZ = 120;
 
 /** Finds where in the spectrum a pair of keyed tones may lie: cheap, and wrong often enough that each place must be looked at closely. */
 export function createPairSearch(shiftHz: number, lowestHz: number, highestHz: number) {
-	const fft = new FFT(FFT_SAMPLES);
-	// the library's own table comes from Math.cos, whose last bit differs between engines
-	for (let i = 0; i < FFT_SAMPLES; i++) {
-		fft.table[2 * i] = cos((Math.PI * i) / FFT_SAMPLES);
-		fft.table[2 * i + 1] = -sin((Math.PI * i) / FFT_SAMPLES);
-	}
+	const fft = createFft(FFT_SAMPLES);
 	const window = Float64Array.from({ length: FFT_SAMPLES }, (_, i) => 0.5 - 0.5 * cos((2 * Math.PI * (i + 0.5)) / FFT_SAMPLES));
 	const windowed = new Float64Array(FFT_SAMPLES);
 	const last = new Float64Array(FRAME_SAMPLES);

@@ -1,42 +1,16 @@
 import { exp } from "@skipwright/units";
-import type { BitClock } from "./bitClock.ts";
+import type { BitTones } from "./bitTones.ts";
 import { logBesselI0 } from "./logBessel.ts";
-import type { ToneSums } from "./toneSums.ts";
 
-/** Correlations of each bit with either tone. */
-export interface BitTones {
-	readonly lowRe: Float64Array;
-	readonly lowIm: Float64Array;
-	readonly highRe: Float64Array;
-	readonly highIm: Float64Array;
-	readonly lowEnergy: Float64Array;
-	readonly highEnergy: Float64Array;
-}
-
-/** Those of `count` bits from bit `first` on, each over its own samples from `from` to `to` of it (0 to 1). */
-export function bitTones(sums: ToneSums, { startSample, bitSamples }: BitClock, first: number, count: number, from = 0, to = 1): BitTones {
-	const make = () => new Float64Array(count);
-	const bits = { lowRe: make(), lowIm: make(), highRe: make(), highIm: make(), lowEnergy: make(), highEnergy: make() };
-	const last = sums.lowRe.length - 1;
-	for (let i = 0; i < count; i++) {
-		const start = startSample + (first + i) * bitSamples;
-		const a = Math.min(last, Math.max(0, Math.round(start + from * bitSamples)));
-		const b = Math.min(last, Math.max(0, Math.round(start + to * bitSamples)));
-		const [lr, li] = [sums.lowRe[b]! - sums.lowRe[a]!, sums.lowIm[b]! - sums.lowIm[a]!];
-		const [hr, hi] = [sums.highRe[b]! - sums.highRe[a]!, sums.highIm[b]! - sums.highIm[a]!];
-		bits.lowRe[i] = lr;
-		bits.lowIm[i] = li;
-		bits.highRe[i] = hr;
-		bits.highIm[i] = hi;
-		bits.lowEnergy[i] = lr * lr + li * li;
-		bits.highEnergy[i] = hr * hr + hi * hi;
-	}
-	return bits;
-}
-
-export interface BitEvidence {
+export interface EnvelopeEvidence {
 	/** Log-likelihood ratios, positive: the higher tone. */
 	readonly softs: Float64Array;
+	/** Energies of a bit of either tone, local means without the noise. */
+	readonly low: Float64Array;
+	readonly high: Float64Array;
+	/** Mean energies of the noise alone in either tone's correlation. */
+	readonly noiseLow: number;
+	readonly noiseHigh: number;
 	/** Energy of a bit over noise density, mean over the bits and both tones. */
 	readonly ebN0: number;
 	/** Share of all energy by which the stronger tone of each bit leads: 1/2 for noise, near 1 for clean keying. */
@@ -55,7 +29,7 @@ const ROUNDS = 3;
  * Evidence of each bit from its two envelopes alone: levels and noise of either tone are estimated from the bits themselves
  * (expectation-maximisation), each level locally, so that fading of one tone leaves the other's word its weight.
  */
-export function bitEvidence({ lowEnergy, highEnergy }: BitTones): BitEvidence {
+export function envelopeEvidence({ lowEnergy, highEnergy }: BitTones): EnvelopeEvidence {
 	const count = lowEnergy.length;
 	const softs = new Float64Array(count);
 	const share = new Float64Array(count);
@@ -69,7 +43,6 @@ export function bitEvidence({ lowEnergy, highEnergy }: BitTones): BitEvidence {
 		off += Math.min(low, high);
 		share[k] = high > low ? 1 : 0;
 	}
-	if (total === 0) return { softs, ebN0: 0, lead: 0 };
 	let noiseLow = Math.max(off / count, 1e-300);
 	let noiseHigh = noiseLow;
 	let levels = { low: new Float64Array(count), high: new Float64Array(count) };
@@ -89,12 +62,22 @@ export function bitEvidence({ lowEnergy, highEnergy }: BitTones): BitEvidence {
 	}
 	let ebN0 = 0;
 	for (let k = 0; k < count; k++) ebN0 += (levels.low[k]! / noiseLow + levels.high[k]! / noiseHigh) / 2 / count;
-	return { softs, ebN0, lead: led / total };
+	return { softs, ...levels, noiseLow, noiseHigh, ebN0, lead: total > 0 ? led / total : 0 };
 }
 
 /** Log-likelihood that a tone of that level is in the energy, less that it is noise alone. */
 function toneWeight(energy: number, level: number, noise: number): number {
-	return logBesselI0((2 * Math.sqrt(level * energy)) / noise) - level / noise;
+	return logBesselI0(believedSize(energy, level, noise)) - level / noise;
+}
+
+/**
+ * 2 sqrt(level energy) / noise, the argument of I0. A bit far stronger than its neighbours is a click, not a signal:
+ * its amplitude is believed up to twice the level's and four deviations of noise.
+ */
+export function believedSize(energy: number, level: number, noise: number): number {
+	const size = (2 * Math.sqrt(level * energy)) / noise;
+	const ratio = level / noise;
+	return Math.min(size, 4 * ratio + 8 * Math.sqrt(ratio));
 }
 
 /** Mean energy above the noise where the tone is thought on, near each bit. `share` is that of the higher tone, `isOther` asks for the lower. */
