@@ -81,7 +81,12 @@ function hearingsAt(
 	});
 	const stations = [...senders.values()].map(({ terminal }) => terminal);
 	const tables = reachTables({ vessel, stations, rows, samples: vesselSamples, bothWays: true }, levelsDb);
-	const ships = vesselSamples.map((sample) => shipsAround(vessel, sample, levelsDb));
+	const ships = new Map<VesselSample, readonly ReachTable[]>(); // worked out when one is first asked for
+	const shipsAt = (sample: VesselSample) => {
+		const known = ships.get(sample) ?? shipsAround(vessel, sample, levelsDb);
+		ships.set(sample, known);
+		return known;
+	};
 	const rowOf = new Map(rows.map(({ id }, index) => [id, index]));
 	const sampleOf = new Map(samples.map(({ atMs }, index) => [atMs, index]));
 	const numbers = [...months.values()].map(({ spots }) => Math.round(spots.r12Old));
@@ -94,7 +99,7 @@ function hearingsAt(
 			if (at === undefined || band < 0) return null;
 			const day = (bearing: number) => (bearing * bands.length + band) * HOURS_PER_DAY;
 			const by = (table: Float64Array, start: number) => chanceAtMinute(table.subarray(start, start + HOURS_PER_DAY), minute);
-			const table = ships[at]![level]!;
+			const table = shipsAt(vesselSamples[at]!)[level]!;
 			const sum = SHIP_BEARINGS.reduce<number>(
 				(total, _, bearing) => total + Math.min(...waysOf(table).map((way) => by(way, day(bearing)))),
 				0,

@@ -54,6 +54,9 @@ export interface ReachTable {
 	readonly toCoast: Float64Array | null;
 }
 
+/** Of the sea alone: tables that are the same for every question, kept once worked out. */
+const SEA_WAVES = new GroundWaves(GROUNDS.sea);
+
 /**
  * Reach of many published frequencies at many dated positions: the same figures as `reach`, chance alone, for a whole directory along a
  * voyage. What cannot be heard is dropped by a bound that never changes an answer.
@@ -74,7 +77,7 @@ export function reachTables(question: TableQuestion, levelsDb: readonly number[]
 	const tables = levelsDb.map((strongerDb): Level => ({ strongerDb, toVessel: empty(), toCoast: bothWays ? empty() : null }));
 	const coasts = coastsOf(prepared);
 	const gainOf = gainsWith(question.vessel);
-	const grounds = new GroundWaves(GROUNDS.sea);
+	const grounds = SEA_WAVES;
 	const frequencies = new Set(prepared.map(({ fMHz }) => fMHz)).size;
 	for (const ofMonth of Map.groupBy(samples.entries(), ([, { month }]) => month).values()) {
 		const noises = new Map<Coast, NoiseOfPlace>();
