@@ -54,6 +54,14 @@ export type DscFrequency = { readonly hz: number } | { readonly hfChannel: numbe
 
 /** What is wrong with a call as read, or what this project does not read of it. */
 export interface DscFault {
-	readonly code: "ecc-wrong" | "symbol-lost" | "field-impossible" | "unknown-code" | "newer-edition" | "not-decoded" | "cut-short";
+	readonly code:
+		| "ecc-wrong"
+		| "symbol-lost"
+		| "field-impossible"
+		| "unknown-code"
+		| "newer-edition"
+		| "not-decoded"
+		| "cut-short"
+		| "checksum-wrong";
 	readonly message: string;
 }

@@ -37,10 +37,13 @@ export interface DscBits {
 	end(): readonly HeardDsc[];
 }
 
-/** Natural logarithms of how much likelier than chance: a phasing sequence (three clean symbols of it give 20), a call to be reported, one with symbols lost. */
-const PHASING = 16;
-const CALL = 30;
-const CALL_WITH_LOSSES = 45;
+/**
+ * Natural logarithms of how much likelier than chance: a phasing sequence (three clean symbols of it give 20), the call after it, the
+ * same with symbols lost. Bits of noise reach the second once in e^20 phasing sequences at most; a call that can be read has 70 and more.
+ */
+const PHASING = 10;
+const CALL = 20;
+const CALL_WITH_LOSSES = 30;
 /** Least share of symbols read in a call that is reported with losses. */
 const SHARE_READ = 0.5;
 
@@ -206,8 +209,7 @@ function heardOf(carrier: Carrier, { start, isInverted, evidence: phasing }: Ope
 	const held = { high: high.subarray(0, end), low: low.subarray(0, end) };
 	const bits = isInverted ? inversionOf(held) : held;
 	const call = softCall(bits, start);
-	const evidence = phasing + call.evidence;
-	if (!isWorthReporting(call, evidence)) return null;
+	if (!isWorthReporting(call)) return null;
 	const first = start - dotsBefore(bits, start);
 	const last = Math.min(count, start + call.bits) - 1;
 	const { ok, ...reading } = parseDsc(call.symbols, call.ecc);
@@ -229,10 +231,10 @@ function heardOf(carrier: Carrier, { start, isInverted, evidence: phasing }: Ope
 		corrected: call.corrected,
 		times: 1,
 	};
-	return { heard, evidence };
+	return { heard, evidence: phasing + call.evidence };
 }
 
-function isWorthReporting({ symbols, isSure }: SoftCall, evidence: number): boolean {
+function isWorthReporting({ symbols, isSure, evidence }: SoftCall): boolean {
 	if (isSure) return evidence > CALL;
 	const read = symbols.filter((symbol) => symbol !== null).length;
 	return evidence > CALL_WITH_LOSSES && symbols.length > 1 && symbols[0] !== null && read >= SHARE_READ * symbols.length;

@@ -12,9 +12,9 @@ const MOST_FIELDS = 34;
 export const LONGEST_CALL_BITS = bitsOf(MOST_FIELDS);
 
 /** Below this chance of being right a symbol counts as lost. */
-const SURE_SYMBOL = 0.9;
+const SURE_SYMBOL = 0.95;
 /** And a whole call, the check used to choose, as not read. */
-const SURE_CALL = 0.98;
+const SURE_CALL = 0.99;
 /** An end of sequence is there when it is so much likelier than chance (natural logarithm). */
 const SURE_END = 8;
 

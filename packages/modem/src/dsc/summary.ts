@@ -1,35 +1,37 @@
 import { formatKhz, formatPosition, hz } from "@skipwright/units";
 import type { DscArea, DscCall, DscDistress, DscFrequency, DscMessage } from "./call.ts";
 
-/** A call as one sentence of a log; what could not be read is named as such. */
-export function summaryOf(call: DscCall | null, ok: boolean): string {
+/** A call as one sentence of a log; what could not be read is named as such. `called` names the station called where `to` does not. */
+export function summaryOf(call: DscCall | null, ok: boolean, called: string = NOT_READ): string {
 	if (call === null) return "Selective call whose kind could not be read.";
-	const sentence = `${sentenceOf(call)}.`;
+	const sentence = `${sentenceOf(call, called)}.`;
 	return ok ? sentence : `Not sure, received with errors: ${sentence}`;
 }
 
-function sentenceOf(call: DscCall): string {
+const NOT_READ = "a station whose identity could not be read";
+
+function sentenceOf(call: DscCall, called: string): string {
 	if (call.format === "national use") return "Selective call for national use, not decoded";
-	if (call.format === "distress alert") {
+	if (call.format === "distress alert" && call.telecommand1 === null) {
 		return `Distress alert from ${station(call.from)}: ${distressWords(call.distress)}`;
 	}
 	if (call.format.startsWith("code ")) return `Selective call of an unknown format (${call.format}), not decoded`;
-	if (call.distress !== null) return distressTraffic(call, call.distress);
-	return workingCall(call);
+	if (call.distress !== null) return distressTraffic(call, call.distress, called);
+	return workingCall(call, called);
 }
 
-function distressTraffic(call: DscCall, distress: DscDistress): string {
+function distressTraffic(call: DscCall, distress: DscDistress, called: string): string {
 	const [from, words] = [capital(station(call.from)), distressWords(distress)];
 	if (call.telecommand1 === "distress acknowledgement") {
 		if (call.from !== null && call.from === distress.ship) return `${from} withdraws its own distress alert (${words})`;
-		const towards = call.format === "all ships" ? "" : ` to ${addressee(call)}`;
+		const towards = call.format === "all ships" ? "" : ` to ${addressee(call, called)}`;
 		return `${from} acknowledges${towards} the distress alert of ${shipInDistress(distress)}: ${words}`;
 	}
 	if (call.end === "acknowledgement given") {
-		return `${from} acknowledges the distress relay of ${addressee(call)} for ${shipInDistress(distress)}: ${words}`;
+		return `${from} acknowledges the distress relay of ${addressee(call, called)} for ${shipInDistress(distress)}: ${words}`;
 	}
 	const asked = call.end === "acknowledgement asked" ? "; asks to acknowledge" : "";
-	return `${from} relays to ${addressee(call)} the distress of ${shipInDistress(distress)}: ${words}${asked}`;
+	return `${from} relays to ${addressee(call, called)} the distress of ${shipInDistress(distress)}: ${words}${asked}`;
 }
 
 function shipInDistress({ ship }: DscDistress): string {
@@ -44,8 +46,8 @@ function distressWords(distress: DscDistress | null): string {
 	return `${distress.nature ?? "nature not read"}, ${where}, ${when}${then}`;
 }
 
-function workingCall(call: DscCall): string {
-	const [from, to] = [capital(station(call.from)), addressee(call)];
+function workingCall(call: DscCall, called: string): string {
+	const [from, to] = [capital(station(call.from)), addressee(call, called)];
 	const isAnswer = call.end === "acknowledgement given";
 	const what = asking(call, isAnswer);
 	const kind = `${call.category ?? "category not read"}${call.format === "individual, automatic service" ? ", automatic service" : ""}`;
@@ -99,11 +101,11 @@ function frequencyWords(frequency: DscFrequency | null): string {
 	return "hfChannel" in frequency ? `HF channel ${frequency.hfChannel}` : `VHF channel ${frequency.vhfChannel}`;
 }
 
-function addressee(call: DscCall): string {
+function addressee(call: DscCall, called: string): string {
 	if (call.format === "all ships") return "all ships";
-	if (call.format === "area") return call.area === null ? "ships in an area that could not be read" : areaWords(call.area);
-	if (call.format === "group") return call.to === null ? "a group that could not be read" : `group ${call.to}`;
-	return station(call.to);
+	if (call.format === "area") return call.area === null ? "ships in an area" : areaWords(call.area);
+	if (call.format === "group") return call.to === null ? "a group" : `group ${call.to}`;
+	return call.to === null ? called : station(call.to);
 }
 
 function areaWords({ northDeg, westDeg, heightDeg, widthDeg }: DscArea): string {
@@ -114,7 +116,7 @@ function areaWords({ northDeg, westDeg, heightDeg, widthDeg }: DscArea): string 
 
 /** By the form of the identity (ITU-R M.585). */
 function station(identity: string | null): string {
-	if (identity === null) return "a station whose identity could not be read";
+	if (identity === null) return NOT_READ;
 	if (/^00[2-7]/.test(identity)) return `coast station ${identity}`;
 	if (/^0[2-7]/.test(identity)) return `group ${identity}`;
 	return /^[2-7]/.test(identity) ? `ship ${identity}` : `station ${identity}`;
