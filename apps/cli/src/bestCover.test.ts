@@ -53,6 +53,7 @@ describe("bestCover against brute force over all subsets", () => {
 	it("is equal in worth, worth at low sunspots, changes and places, and infeasible exactly when nothing holds what must be held", async () => {
 		let feasible = 0;
 		let infeasible = 0;
+		let grouped = 0;
 		for (let seed = 1; seed <= 400; seed++) {
 			const problem = anyInstance(seed);
 			const truth = bruteForce(problem);
@@ -66,7 +67,10 @@ describe("bestCover against brute force over all subsets", () => {
 			expect(standingOf(problem, whole(problem, answer.chosen)), `seed ${seed}`).toEqual(truth?.best);
 			expect([answer.net, answer.bound], `seed ${seed}`).toEqual([truth?.best[0], truth?.best[0]]);
 			feasible++;
+			const { chosen } = answer;
+			if (problem.together?.some((group) => group.some((i) => chosen.includes(i)))) grouped++;
 		}
+		expect(grouped).toBeGreaterThan(40); // groups were really chosen
 		expect(feasible).toBeGreaterThan(300);
 		expect(infeasible).toBeGreaterThan(15);
 	});
@@ -118,6 +122,14 @@ describe("greedyCover", () => {
 			cells: hours([0, 1], [0, 1], [0, 1], [1], [1], [0, 2], [0, 2], [0, 2], [2], [2], [3]),
 			lowCells: null,
 			room: [oneBank(2)],
+		},
+		// two that are only had together are worth more than either of two others, and less than both
+		together: {
+			items: [item("net, first"), item("net, second"), item("chart"), item("other chart")],
+			cells: hours([0], [0], [1], [1], [1], [2], [2], [2], [2], [3], [3], [3], [3]),
+			lowCells: null,
+			room: [oneBank(2)],
+			together: [[0, 1]],
 		},
 		// one empty block: the best single place is speech, and shuts three broadcasts out
 		blocks: {

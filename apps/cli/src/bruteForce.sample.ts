@@ -10,6 +10,8 @@ export function bruteForce(problem: CoverProblem): { readonly best: Standing; re
 	for (let bits = 0; bits < 2 ** items.length; bits++) {
 		const chosen = items.flatMap((_, i) => (Math.floor(bits / 2 ** i) % 2 === 1 ? [i] : []));
 		if (items.some(({ isMust, isPresent }, i) => (isMust || isPresent) && !chosen.includes(i))) continue;
+		if ((problem.together ?? []).some((group) => group.some((i) => chosen.includes(i)) && !group.every((i) => chosen.includes(i))))
+			continue;
 		const counts = { speech: 0, timed: 0, data: 0 };
 		for (const i of chosen) if (!items[i]!.isPresent && !items[i]!.isStanding) counts[items[i]!.kind]++;
 		if (!findsPlaces(problem.room, counts)) continue;

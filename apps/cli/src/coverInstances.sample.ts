@@ -46,7 +46,11 @@ export function anyInstance(seed: number): CoverProblem {
 		};
 	});
 	const cells = anyCells(random, size);
-	return { items, cells, lowCells: random() < 0.3 ? anyCells(random, size) : null, room: anyRoom(random) };
+	const lowCells = random() < 0.3 ? anyCells(random, size) : null;
+	const room = anyRoom(random);
+	const open = items.flatMap(({ isPresent, isMust }, i) => (isPresent || isMust ? [] : [i]));
+	const together = random() < 0.4 ? [open.slice(0, 2), open.slice(2, 5)].filter((group) => group.length > 1) : [];
+	return { items, cells, lowCells, room, together };
 }
 
 export function anyCells(random: () => number, { items, cells, stations }: InstanceSize): readonly CoverCell[] {

@@ -121,7 +121,7 @@ function changesOf({ items }: CoverProblem): readonly number[] {
 }
 
 /** Of items that hear the same, do the same and cost the same, the earliest. */
-function earliestTwins({ items, cells, lowCells }: CoverProblem, chosen: readonly number[]): readonly number[] {
+function earliestTwins({ items, cells, lowCells, together = [] }: CoverProblem, chosen: readonly number[]): readonly number[] {
 	const marks = items.map(({ kind, isStanding, bonus, price }) => [`${kind} ${isStanding} ${bonus} ${price}`]);
 	for (const [set, all] of [cells, lowCells ?? []].entries()) {
 		for (const [cell, { stations }] of all.entries()) {
@@ -129,11 +129,13 @@ function earliestTwins({ items, cells, lowCells }: CoverProblem, chosen: readonl
 				for (const { item, parts } of members) marks[item]?.push(`${set} ${cell} ${station} ${parts}`);
 		}
 	}
-	const isOpen = items.map(({ isPresent, isMust }) => !isPresent && !isMust);
+	const tied = new Set(together.flat());
+	const isOpen = items.map(({ isPresent, isMust }, item) => !isPresent && !isMust && !tied.has(item));
 	const twins = Map.groupBy(
 		items.flatMap((_, item) => (isOpen[item] ? [item] : [])),
 		(item) => marks[item]!.join("; "),
 	);
 	const wanted = new Set(chosen);
-	return [...twins.values()].flatMap((group) => group.slice(0, group.filter((item) => wanted.has(item)).length)).toSorted((a, b) => a - b);
+	const earliest = [...twins.values()].flatMap((group) => group.slice(0, group.filter((item) => wanted.has(item)).length));
+	return [...earliest, ...chosen.filter((item) => tied.has(item))].toSorted((a, b) => a - b);
 }

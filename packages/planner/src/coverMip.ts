@@ -23,6 +23,20 @@ export function coverMip(problem: CoverProblem): CoverMip {
 	const model = new Builder();
 	const columnOf = problem.items.map(({ isPresent, isMust }) => (isPresent || isMust ? null : model.column(1, true)));
 	addRoom(model, problem, columnOf);
+	for (const [first, ...others] of problem.together ?? []) {
+		for (const other of others) {
+			const [column, same] = [columnOf[other] ?? null, columnOf[first ?? other] ?? null];
+			if (column !== null && same !== null)
+				model.row(
+					[
+						{ column, factor: 1 },
+						{ column: same, factor: -1 },
+					],
+					0,
+					0,
+				);
+		}
+	}
 	const unions = new Map<string, number>();
 	const prices = problem.items.flatMap((item, index): readonly Entry[] => {
 		const column = columnOf[index] ?? null;

@@ -43,6 +43,8 @@ export interface CoverProblem {
 	/** As `cells`, for a sky with few sunspots: decides between choices of the same worth. null: not looked at. */
 	readonly lowCells: readonly CoverCell[] | null;
 	readonly room: readonly BankRoom[];
+	/** Numbers of items of which all are chosen or none, none of them present or a must, each in one group at most. Default: none. */
+	readonly together?: readonly (readonly number[])[];
 }
 
 /** Worth of so many parts in one hour, in eighths: 8 each up to a full hour, then 4, 2 and 1, then nothing. */
