@@ -149,6 +149,17 @@ const Options = z.strictObject({
 	region: z.literal([1, 2, 3]).nullable().default(null).describe("ITU Region; null: all three"),
 	berth: Degrees.nullable().default(null).describe("where the set is fitted and proved"),
 	sheetFrom: z.enum(["as-found", "blank"]).default("as-found").describe("blank: key in every place, for a set that forgets"),
+	disturbance: z
+		.number()
+		.min(0)
+		.default(1)
+		.describe("0: what stands in the list as found may be moved freely for a clean order of blocks; 1 and more: what is right stays"),
+	leastGainPercent: z
+		.number()
+		.min(0)
+		.max(100)
+		.default(0.5)
+		.describe("per cent of what a want could have at all that a further place must bring to be worth its keys"),
 	clearUnplanned: z.boolean().default(false).describe("empty as-found places that the layout does not use"),
 });
 
@@ -169,6 +180,7 @@ export const JobSchema = z.strictObject({
 	listings: OwnListings.default({ rows: [] }).describe("the owner's own: nets and friends"),
 	pins: z.array(Pin).default([]).describe("places that must hold this"),
 	bans: z.array(Text).default([]).describe("ids of listings or stations never to be loaded"),
+	together: z.array(z.array(Text).min(2)).default([]).describe("sets of ids of which all are loaded or none"),
 	asFound: AsFound.nullable().default(null).describe("what the set holds now; null: nothing"),
 	noise: z
 		.enum(["city", "residential", "rural", "quiet-rural"])

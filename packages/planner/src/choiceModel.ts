@@ -25,13 +25,13 @@ export interface ChoiceQuestion {
 	/** The same for a sky with few sunspots; null: not looked at. */
 	readonly gradedLow: Coverage | null;
 	readonly weights: Readonly<Partial<Record<WantId, number>>>;
+	/** Per cent of what its want could have at all that a place must bring to be worth its keys. */
+	readonly leastGainPercent: number;
 	readonly room: readonly BankRoom[];
 }
 
 /** What all wants together can be worth: large, so that rounding to whole numbers shifts no choice that matters. */
 export const WHOLE_WORTH = 1_000_000_000;
-/** Share of what its want could have at all that a place must bring to be worth its keys. Own choice. */
-const LEAST_SHARE = 0.005;
 /** Share of the want that one international calling pair counts, beside the stations that are heard. Own choice. */
 const CALLING_PAIR_SHARE = 0.02;
 
@@ -42,7 +42,7 @@ type Wanted = Exclude<WantId, "nets">;
  * nets, carriers between ships and calling pairs, of which no listing tells when they are heard, are worth fixed shares of their want.
  */
 export function coverProblem(question: ChoiceQuestion): CoverProblem {
-	const { candidates, musts, present, standing, weights, room, gradedLow } = question;
+	const { candidates, musts, present, standing, weights, room, gradedLow, leastGainPercent } = question;
 	const total = Object.values(weights).reduce((sum, weight) => sum + weight, 0);
 	const wholeOf = (want: Want) => (total === 0 ? 0 : (WHOLE_WORTH * (weights[want as WantId] ?? 0)) / total);
 	const shares = fixedShares(candidates);
@@ -58,7 +58,7 @@ export function coverProblem(question: ChoiceQuestion): CoverProblem {
 			isMust: musts.has(id),
 			isStanding: standing.has(id),
 			bonus: Math.round(shares[index]! * wholeOf(want)),
-			price: Math.round(LEAST_SHARE * Math.min(...prices, WHOLE_WORTH)),
+			price: Math.round((leastGainPercent / 100) * Math.min(...prices, WHOLE_WORTH)),
 		};
 	});
 	const cellsOf = (coverage: Coverage) =>

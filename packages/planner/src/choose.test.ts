@@ -38,6 +38,8 @@ function chosen(made: readonly (readonly [Candidate, Float64Array])[], free: num
 		weights: { "weather-charts": 1 },
 		present: new Set(),
 		standing: new Set(),
+		together: [],
+		leastGainPercent: 0.5,
 		room: [{ bank: "memory", kinds: SCAN_KINDS, free, inSpeechBlocks: free, inOtherBlocks: free, emptyBlocks: [], taken: NOTHING_TAKEN }],
 		...change,
 	});
@@ -54,13 +56,35 @@ describe("choose", () => {
 	it("takes what adds something, and counts one station's frequencies once an hour", async () => {
 		expect(ids(await chosen([wide, inside, other, apart], 10))).toEqual(["a/fax/8000", "b/fax/6000", "c/fax/12000"]);
 		expect((await chosen([wide, inside, other, apart], 10)).leftOut).toEqual([
-			{ listing: "a/fax/4000", why: "adds little to what is chosen" },
+			{ listing: "a/fax/4000", why: "adds little: a/fax/8000 is heard in 100 % of its hours; would bring nothing" },
 		]);
 	});
 
 	it("has everything worth having when nothing is left out of reach", async () => {
 		expect((await chosen([wide, inside, other, apart], 10)).worth).toBeCloseTo(1, 5);
 		expect((await chosen([wide, other], 1)).worth).toBeCloseTo(8 / (8 + 4 * 0.5), 5); // the second station in an hour counts half
+	});
+
+	it("asks of a place what the job asks, and says what it would bring", async () => {
+		const all = [wide, other, apart];
+		expect(ids(await chosen(all, 10, { leastGainPercent: 30 }))).toEqual(["a/fax/8000"]);
+		const { leftOut } = await chosen(all, 10, { leastGainPercent: 30 });
+		// of 8 hours of a, half of 4 of b, 3 of c: 13 in all
+		expect(leftOut).toEqual([
+			{
+				listing: "b/fax/6000",
+				why: "adds little: a/fax/8000 is heard in 100 % of its hours; would bring 15.38 % of what its want could have (30 % is asked: leastGainPercent)",
+			},
+			{ listing: "c/fax/12000", why: "adds little: would bring 23.08 % of what its want could have (30 % is asked: leastGainPercent)" },
+		]);
+	});
+
+	it("takes all of what goes together, or none of it, and all where one is held", async () => {
+		const all = [wide, other, apart];
+		const together = [["b/fax/6000", "c/fax/12000"]];
+		expect(ids(await chosen(all, 2, { together }))).toEqual(["a/fax/8000"]);
+		expect(ids(await chosen(all, 3, { together }))).toEqual(["a/fax/8000", "b/fax/6000", "c/fax/12000"]);
+		expect(ids(await chosen(all, 1, { together, present: new Set(["b/fax/6000"]) }))).toEqual(["b/fax/6000", "c/fax/12000"]);
 	});
 
 	it("stops at the free places, but takes what stands there anyway", async () => {

@@ -5,7 +5,8 @@ import { type BestCover, type BestOptions, bestCover } from "./bestCover.ts";
 import type { Candidate, LeftOut } from "./candidate.ts";
 import { type Coverage, coverProblem, WHOLE_WORTH, wantsOf } from "./choiceModel.ts";
 import { type Relaxed, relaxedRoom, type TakenRoom } from "./coverConflicts.ts";
-import { type CoverItem, type CoverProblem, takesRoom } from "./coverProblem.ts";
+import { coveredBy } from "./coveredBy.ts";
+import { type CoverItem, type CoverProblem, priceOf, takesRoom } from "./coverProblem.ts";
 import { type CoverScore, scoreOf } from "./coverScore.ts";
 import { countKinds, greedyCover } from "./greedyCover.ts";
 import type { Solver } from "./solver.ts";
@@ -25,6 +26,10 @@ export interface ChoiceInput {
 	/** Ids of further candidates that stand at a place, to stay there if they are chosen. They take no room. */
 	readonly standing: ReadonlySet<string>;
 	readonly room: readonly TakenRoom[];
+	/** Ids of candidates of which all are held or none: where one is held whatever is chosen, all are. */
+	readonly together: readonly (readonly string[])[];
+	/** Per cent of what its want could have at all that a place must bring to be worth its keys. */
+	readonly leastGainPercent: number;
 }
 
 export interface ChoiceOptions extends BestOptions {
@@ -50,28 +55,42 @@ export async function choose(input: ChoiceInput, { solver, ...options }: ChoiceO
 	const { present, standing } = input;
 	const unheard = input.candidates.filter((candidate) => isSafety(candidate) && !mustBeHeld(candidate, input.coverage));
 	const candidates = input.candidates.filter((one) => (isSafety(one) ? mustBeHeld(one, input.coverage) : isWanted(one, input.weights)));
-	const musts = new Set(candidates.filter((candidate) => isSafety(candidate)).map(({ id }) => id));
+	const known = new Map(candidates.map(({ id }, index) => [id, index]));
+	const groups = input.together.map((ids) => ids.filter((id) => known.has(id)));
+	const isHeld = (id: string) => present.has(id) || isSafety(candidates[known.get(id)!]!);
+	const musts = new Set([
+		...candidates.filter((candidate) => isSafety(candidate)).map(({ id }) => id),
+		...groups.filter((ids) => ids.some(isHeld)).flat(),
+	]);
+	const together = groups.filter((ids) => ids.length > 1 && !ids.some(isHeld)).map((ids) => ids.map((id) => known.get(id)!));
 	const asked = withHomeless(coverProblem({ ...input, candidates, musts, present, standing }), input.room);
 	const { room, conflicts } = solver === undefined ? { room: input.room, conflicts: [] } : await roomForMusts(asked, input.room, solver);
-	const problem: CoverProblem = { ...asked, room };
+	const problem: CoverProblem = { ...asked, room, together };
 	const answer: BestCover = solver === undefined ? { status: "infeasible" } : await bestCover(problem, solver, options);
 	const isSolved = answer.status !== "infeasible";
 	const numbers = isSolved ? answer.chosen : greedyCover(problem);
 	const score = scoreOf(problem, numbers);
 	const isIn = new Set(numbers);
+	const held = candidates.filter(({ id }, index) => musts.has(id) || present.has(id) || isIn.has(index));
+	const betterThan = coveredBy(held, input.graded);
+	const gainPercent = (index: number) => {
+		const wholes = wantsOf(candidates[index]!)
+			.map((want) => input.weights[want] ?? 0)
+			.filter((one) => one > 0);
+		const whole = (WHOLE_WORTH * Math.min(...wholes)) / weight;
+		return (100 * (score.gain(index) + priceOf(problem.items[index]!))) / whole;
+	};
 	const weight = Object.values(input.weights).reduce((sum, one) => sum + one, 0);
 	return {
-		chosen: candidates
-			.filter(({ id }, index) => musts.has(id) || present.has(id) || isIn.has(index))
-			.toSorted((a, b) => Number(musts.has(b.id)) - Number(musts.has(a.id))),
+		chosen: held.toSorted((a, b) => Number(musts.has(b.id)) - Number(musts.has(a.id))),
 		worth: (weight * score.gross) / WHOLE_WORTH,
 		leftOut: [
 			...unheard.map(({ id }) => ({ listing: id, why: NOT_HEARD })),
 			...candidates.flatMap((candidate, index) => {
-				const { id } = candidate;
-				return musts.has(id) || present.has(id) || isIn.has(index)
-					? []
-					: [{ listing: id, why: whyNot(candidate, input, score.gain(index)) }];
+				if (held.includes(candidate)) return [];
+				const why =
+					whyNot(candidate, input, score.gain(index)) ?? addsLittle(betterThan(candidate), gainPercent(index), input.leastGainPercent);
+				return [{ listing: candidate.id, why }];
 			}),
 		],
 		status: conflicts.length > 0 ? "infeasible" : isSolved ? answer.status : "feasible",
@@ -118,12 +137,19 @@ function isWanted(candidate: Candidate, weights: ChoiceInput["weights"]): boolea
 
 const NOT_HEARD = "not heard on this voyage at its times, or about other waters";
 
-function whyNot({ sources }: Candidate, { coverage, graded }: ChoiceInput, gain: number): string {
+/** null: it could be heard, but adds little. */
+function whyNot({ sources }: Candidate, { coverage, graded }: ChoiceInput, gain: number): string | null {
 	if (gain > 0) return "no free place";
 	const listings = sources.map(({ listing }) => listing);
 	if (listings.length > 0 && listings.every((listing) => coverage(listing) === null))
 		return "cannot tell whether it is heard: the station's position is not known";
 	const none = (read: Coverage) => listings.length > 0 && listings.every((listing) => read(listing)?.every((cell) => cell === 0) ?? true);
 	if (none(coverage)) return NOT_HEARD;
-	return none(graded) ? "heard too badly on this voyage at its times" : "adds little to what is chosen";
+	return none(graded) ? "heard too badly on this voyage at its times" : null;
+}
+
+function addsLittle(better: string | null, gainPercent: number, leastPercent: number): string {
+	const gain = `would bring ${gainPercent < 0.005 ? "nothing" : `${gainPercent.toFixed(2)} % of what its want could have`}`;
+	const asked = gainPercent < 0.005 || gainPercent >= leastPercent ? "" : ` (${leastPercent} % is asked: leastGainPercent)`;
+	return `adds little: ${better === null ? "" : `${better}; `}${gain}${asked}`;
 }

@@ -112,6 +112,8 @@ export async function plan(resolved: ResolvedJob, shipped: Directory, options: P
 		weights: job.wants,
 		present,
 		standing: new Set(standingIds),
+		together: togetherIds(resolved, index),
+		leastGainPercent: job.options.leastGainPercent,
 		room: takenRoom(
 			profile,
 			job.options.reservePlaces,
@@ -217,6 +219,19 @@ function heldPlaces(
 			candidate !== null &&
 			rows.some((other) => other !== one && other.entry.candidate === candidate && layout.takes(other.bank, candidate.scan));
 		return { bank, place, kind, isPinned, isMovable: want !== "guard" && want !== "safety-text", isRepeated };
+	});
+}
+
+/** As the job says, and the frequencies of one net: it moves between them. */
+function togetherIds({ job, ownListings }: ResolvedJob, { byId }: CandidateIndex): readonly (readonly string[])[] {
+	const nets = [...Map.groupBy(ownListings, ({ coverage }) => coverage).values()].map((ones) => ones.map(({ id }) => id));
+	const asked = [...job.together, ...nets];
+	const groups = asked.map((ids) => [...new Set(ids.flatMap((id) => byId(id)?.id ?? []))]).filter((ids) => ids.length > 1);
+	const taken = new Set<string>();
+	return groups.flatMap((ids) => {
+		if (ids.some((id) => taken.has(id))) return []; // the job's own come first
+		for (const id of ids) taken.add(id);
+		return [ids];
 	});
 }
 
