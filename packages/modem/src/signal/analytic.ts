@@ -1,5 +1,5 @@
 import { MODEM_RATE_HZ } from "../receiver.ts";
-import { kaiserBeta, kaiserLength, kaiserWindow } from "./kernel.ts";
+import { kaiserLength, kaiserWindow } from "./kernel.ts";
 
 /** A real signal with its quarter-turned twin: together they have no negative frequencies, and can be turned and shifted. */
 export interface Analytic {
@@ -16,10 +16,11 @@ const LOWEST_HZ = 50;
 export function analytic(samples: Float64Array, rateHz: number = MODEM_RATE_HZ): Analytic {
 	const length = kaiserLength(REJECTION_DB, (2 * LOWEST_HZ) / rateHz);
 	const reach = Math.ceil(length / 2);
+	const window = kaiserWindow(REJECTION_DB);
 	// 2 / (pi k) at odd k, zero at even
 	const weights = Float64Array.from({ length: Math.ceil(reach / 2) }, (_, i) => {
 		const k = 2 * i + 1;
-		return (2 / (Math.PI * k)) * kaiserWindow((2 * k) / length, kaiserBeta(REJECTION_DB));
+		return (2 / (Math.PI * k)) * window((2 * k) / length);
 	});
 	const padded = new Float64Array(samples.length + 2 * (reach + 1));
 	padded.set(samples, reach + 1);

@@ -28,7 +28,7 @@ export function lowPassKernel({ rateHz, passHz, stopHz, rejectionDb }: LowPass, 
 	const width = kaiserLength(rejectionDb, (stopHz - passHz) / rateHz);
 	const half = 2 * Math.ceil((width / 2 + 1) / 2);
 	const taps = 2 * half;
-	const beta = kaiserBeta(rejectionDb);
+	const window = kaiserWindow(rejectionDb);
 	const cutoff = (passHz + stopHz) / rateHz; // of half the rate
 	const table = new Float64Array((phases + 1) * taps);
 	for (let phase = 0; phase <= phases; phase++) {
@@ -36,7 +36,7 @@ export function lowPassKernel({ rateHz, passHz, stopHz, rejectionDb }: LowPass, 
 		let sum = 0;
 		for (let k = 0; k < taps; k++) {
 			const x = k - half + 1 - phase / phases;
-			row[k] = sinc(cutoff * x) * kaiserWindow((2 * x) / width, beta);
+			row[k] = sinc(cutoff * x) * window((2 * x) / width);
 			sum += row[k]!;
 		}
 		for (let k = 0; k < taps; k++) row[k] = row[k]! / sum;
@@ -53,14 +53,11 @@ export function kaiserLength(rejectionDb: number, transition: number): number {
 	return (rejectionDb - 7.95) / (14.36 * transition);
 }
 
-/** The window's shape for that rejection; for more than 50 dB. */
-export function kaiserBeta(rejectionDb: number): number {
-	return 0.1102 * (rejectionDb - 8.7);
-}
-
-/** Kaiser's window at x from -1 to 1: 1 in the middle, 0 outside. */
-export function kaiserWindow(x: number, beta: number): number {
-	return x * x >= 1 ? 0 : besselI0(beta * Math.sqrt(1 - x * x)) / besselI0(beta);
+/** Kaiser's window for that rejection (more than 50 dB), over x from -1 to 1: 1 in the middle, 0 outside. */
+export function kaiserWindow(rejectionDb: number): (x: number) => number {
+	const beta = 0.1102 * (rejectionDb - 8.7);
+	const middle = besselI0(beta);
+	return (x) => (x * x >= 1 ? 0 : besselI0(beta * Math.sqrt(1 - x * x)) / middle);
 }
 
 /** Modified Bessel function of the first kind, order 0, by its power series. */

@@ -1,3 +1,5 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { BadSoundError } from "./badSound.ts";
@@ -129,6 +131,41 @@ describe("readWav", () => {
 			expect(inPieces(bytes, () => 1, channel).data).toEqual(data);
 		},
 	);
+
+	it("reads the files of another library as it does, each channel and their mean, and refuses its other formats by name", () => {
+		interface Row {
+			readonly form: string;
+			readonly subtype: string;
+			readonly file: string;
+			readonly samples?: readonly (readonly number[])[];
+		}
+		const rows: readonly Row[] = JSON.parse(readFileSync(join(import.meta.dirname, "../../truth/sounds.json"), "utf8"));
+		let [channels, refusals] = [0, 0];
+		for (const { form, subtype, file: text, samples } of rows) {
+			const bytes = Uint8Array.from(Buffer.from(text, "base64"));
+			if (samples === undefined) {
+				const name = {
+					FLAC: "a FLAC file",
+					OGG: "an Ogg file",
+					MP3: "an MP3 file",
+					AIFF: "an AIFF file",
+					AU: "an AU file",
+					CAF: "a CAF file",
+				}[form];
+				const wanted = form === "W64" ? "a Wave64 file" : form === "WAV" ? "mu-law" : name;
+				expect(wanted).toBeDefined();
+				expect(() => readWav("a", bytes)).toThrow(`got ${wanted}`);
+				refusals++;
+				continue;
+			}
+			for (let channel = 1; channel <= samples[0]!.length; channel++, channels++) {
+				expect([...readWav(`${form} ${subtype}`, bytes, channel).data]).toEqual(samples.map((frame) => frame[channel - 1]!));
+			}
+			const mean = samples.map((frame) => frame.reduce((sum, sample) => sum + sample, 0) / frame.length);
+			expect([...readWav("a", bytes).data]).toEqual(mean);
+		}
+		expect([channels, refusals]).toEqual([19, 9]);
+	});
 
 	it("keeps what there is of a file that was cut short, and says how much is missing", () => {
 		const whole = writeWav(NOISE, 8_000);
