@@ -1,3 +1,4 @@
+import { CHANGES_HELP } from "@skipwright/job";
 import { BadInputError } from "@skipwright/units";
 import { Command, CommanderError, Option } from "commander";
 import { checkCommand } from "./commands/check.ts";
@@ -49,13 +50,20 @@ function buildProgram(context: Context, done: (exit: Exit) => void): Command {
 		.command("plan")
 		.argument("<job>", "job file, JSON")
 		.description("Choose and lay out what the voyage needs; write the plan, the list and the loading sheet.")
-		.option("-o, --out <folder>", "where to write plan.json, list.csv, changes.csv, sheet.csv and sheet.pdf (default: nothing is written)")
+		.option(
+			"-o, --out <folder>",
+			"where to write plan.json, list.csv, changes.csv, sheet.csv, sheet.pdf and plan.html (default: nothing is written)",
+		)
 		.addOption(on())
 		.addOption(shop())
 		.option(
 			"--time-limit <s>",
 			"seconds that the choice may take; the best found by then is taken and its gap printed (default: until proved)",
 		)
+		.option("--sunspots <n>", "smoothed sunspot number on the old scale (default: observed or forecast)")
+		.option("--explain <what...>", 'say why: a place ("voice 12") or the id of a listing, held or left out')
+		.option("--what-if <changes...>", `try it otherwise, and say what would be different: ${CHANGES_HELP}; several together with commas`)
+		.option("--levels", "also plan with all signals 6 dB weaker and stronger (default with -o)")
 		.addOption(json())
 		.action(async (job: string, flags) => done(await planCommand(context, job, flags)));
 

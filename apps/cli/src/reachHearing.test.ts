@@ -5,7 +5,7 @@ import { mapIonosphere, reach, skyMonth, type Terminal } from "@skipwright/sky";
 import { expect, test } from "vitest";
 import { fakeContext } from "./fakeContext.ts";
 import { jobGiven } from "./planJob.ts";
-import { reachHearing } from "./reachHearing.ts";
+import { hearingsFor } from "./reachHearing.ts";
 import { coastPower, coastTerminal, signalOf, vesselTerminal } from "./terminals.ts";
 
 const SUNSPOTS = 60;
@@ -17,7 +17,7 @@ const few: Directory = {
 	listings: all.listings.filter(({ stationId }) => ["za-capetown", "za-capenaval", "us-boston"].includes(stationId)),
 };
 const samples = voyageSamples(resolved.voyage, STEP_DAYS);
-const hearing = reachHearing(resolved, few, { sunspots: SUNSPOTS });
+const { hearing } = hearingsFor(resolved, few, { sunspots: SUNSPOTS });
 
 /** Chances of both directions at an hour, by `reach`. */
 function bothWays(listing: Listing, { date, position }: VoyageSample, hour: number) {
@@ -55,7 +55,7 @@ test("a broadcast is heard as reach to the vessel has it; where the vessel sends
 test("of a station without a position, and of a listing that it was not asked for, it cannot tell", () => {
 	const placeless = all.listings.find((listing) => stationOf(all, listing).position === null);
 	expect(placeless).toBeDefined();
-	const lone = reachHearing(resolved, { ...all, listings: [placeless!] }, { sunspots: SUNSPOTS });
+	const { hearing: lone } = hearingsFor(resolved, { ...all, listings: [placeless!] }, { sunspots: SUNSPOTS });
 	expect(lone.heard({ listing: placeless!, station: stationOf(all, placeless!) }, samples[0]!, 600)).toBeNull();
 	expect(hearing.heard({ listing: placeless!, station: stationOf(all, placeless!) }, samples[0]!, 600)).toBeNull();
 });

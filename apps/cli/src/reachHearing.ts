@@ -37,19 +37,24 @@ const SHIP_BEARINGS = [0, 90, 180, 270] as const;
 
 export interface HearingWishes {
 	/** The user's own sunspot number on the old scale. */
-	readonly sunspots?: number;
+	readonly sunspots?: number | undefined;
+	/** Also with every signal weaker and stronger than predicted. Default false. */
+	readonly levels?: boolean;
 }
 
-/** Predicted reach along a job's voyage, for every listing that it could want: what the planner asks for. */
-export function reachHearing(resolved: ResolvedJob, directory: Directory, wishes: HearingWishes = {}): Hearing {
-	return hearingsAt(resolved, directory, wishes.sunspots, [0])[0]!;
-}
-
-/** The same as predicted, for signals weaker and stronger than predicted, and for a sky of few sunspots. */
-export function reachHearings(resolved: ResolvedJob, directory: Directory, { sunspots: given }: HearingWishes = {}): PlanHearings {
-	const [predicted, weaker, stronger] = hearingsAt(resolved, directory, given, [0, -LEVEL_DB, LEVEL_DB]);
-	const [low] = hearingsAt(resolved, directory, LOW_SUNSPOTS, [0]);
-	return { hearing: predicted!, lowHearing: low!, levels: { byDb: LEVEL_DB, weaker: weaker!, stronger: stronger! } };
+/** Predicted reach along a job's voyage, for every listing that it could want, and the same for a sky of few sunspots: what the planner asks for. */
+export function hearingsFor(
+	resolved: ResolvedJob,
+	directory: Directory,
+	{ sunspots: given, levels = false }: HearingWishes = {},
+): PlanHearings {
+	const [hearing, weaker, stronger] = hearingsAt(resolved, directory, given, levels ? [0, -LEVEL_DB, LEVEL_DB] : [0]);
+	const [lowHearing] = hearingsAt(resolved, directory, LOW_SUNSPOTS, [0]);
+	return {
+		hearing: hearing!,
+		lowHearing: lowHearing!,
+		...(weaker === undefined || stronger === undefined ? {} : { levels: { byDb: LEVEL_DB, weaker, stronger } }),
+	};
 }
 
 /** One for each level by which signals are taken stronger than predicted, dB. */

@@ -1,3 +1,4 @@
+export * from "./changeJob.ts";
 export * from "./readGpx.ts";
 export * from "./readJob.ts";
 export * from "./resolveJob.ts";

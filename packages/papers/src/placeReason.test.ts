@@ -17,6 +17,7 @@ const PLACE: PlannedPlace = {
 	what: "Nowhere (XYZ), weather charts",
 	want: "weather-charts",
 	notes: [],
+	hears: [],
 	serves: [{ want: "weather-charts", hoursPerDay: 1.7, lostPerDay: 0.08, rank: 22, of: 35, bestLeg: "Here to There" }],
 	day: { chances: Array.from({ length: 24 }, () => 0.5), broadcasts: [{ fromMin: 1_410, toMin: 1_470 }] },
 };

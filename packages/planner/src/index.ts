@@ -11,6 +11,7 @@ export * from "./handbookHearing.ts";
 export * from "./hearing.ts";
 export { marineBand } from "./marineBand.ts";
 export * from "./plan.ts";
+export * from "./planDifference.ts";
 export * from "./planDocument.ts";
 export * from "./plannedRows.ts";
 export * from "./readPlan.ts";

@@ -133,7 +133,8 @@ export async function plan(resolved: ResolvedJob, shipped: Directory, options: P
 	const isShips = ({ want, candidate }: Entry) => (want === "ship-calling" || want === "guard") && candidate !== null;
 	const places = tags.map(({ bank, place, tag, entry }, i): PlannedPlace => {
 		const day = placeDay({ directory, samples, reach, hearing }, heardPlaces[i]!.listings, isShips(entry) ? entry.bandMhz : null);
-		return { ...plannedPlace(bank, place, tag, entry, asFound), serves: services[i]!, day };
+		const hears = heardPlaces[i]!.listings.map(({ id }) => id).toSorted();
+		return { ...plannedPlace(bank, place, tag, entry, asFound), hears, serves: services[i]!, day };
 	});
 	const wants = [...wantedIds(job.wants), "safety-text"] as const;
 	const usable = heardPlaces.map((one, i) => {

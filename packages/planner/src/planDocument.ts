@@ -28,6 +28,8 @@ export interface PlannedPlace {
 	readonly what: string;
 	readonly want: Want | null;
 	readonly notes: readonly string[];
+	/** Ids of all listings that are heard there; none for a distress carrier, on which nobody makes routine calls. */
+	readonly hears: readonly string[];
 	/** What it does for the wants, most hours first; empty where no listing tells. */
 	readonly serves: readonly PlaceService[];
 	readonly day: PlaceDay;

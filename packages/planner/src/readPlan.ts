@@ -25,6 +25,7 @@ const Place = z.strictObject({
 	what: z.string(),
 	want: Want.nullable(),
 	notes: z.array(z.string()),
+	hears: z.array(z.string()),
 	serves: z.array(
 		z.strictObject({
 			want: Want,

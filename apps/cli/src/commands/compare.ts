@@ -1,7 +1,7 @@
 import { plannedRows } from "@skipwright/planner";
 import { compareLists, type Row, readList } from "@skipwright/set";
 import { type Context, EXIT, type Exit } from "../context.ts";
-import { jobGiven, planJob } from "../planJob.ts";
+import { jobGiven, plannerFor } from "../planJob.ts";
 import { readText } from "../readText.ts";
 import { dateGiven, directoryGiven } from "../sources.ts";
 
@@ -30,7 +30,7 @@ export async function compareCommand(context: Context, file: string, flags: Comp
 
 	async function wantedRows(): Promise<readonly Row[]> {
 		if (flags.planned !== undefined) return readList(flags.planned, readText(context, flags.planned), resolved.profile);
-		return plannedRows(await planJob(context, resolved, directoryGiven(context, flags), dateGiven(context, flags.on)));
+		return plannedRows(await plannerFor(context, directoryGiven(context, flags), dateGiven(context, flags.on))(resolved));
 	}
 }
 

@@ -1,39 +1,77 @@
 import { join } from "node:path";
 import type { Directory } from "@skipwright/directory";
-import { directoryFor, type ResolvedJob } from "@skipwright/job";
+import { type ChangedJob, changeJob, directoryFor, type ResolvedJob } from "@skipwright/job";
 import { loadingSheetTypst } from "@skipwright/papers";
-import { type Plan, plannedRows } from "@skipwright/planner";
+import { type Plan, planDifference, plannedRows } from "@skipwright/planner";
 import { WANT_WORDS } from "@skipwright/rules";
 import { checkList, type Finding, type LoadingSheet, loadingSheet, settingLines, sheetCsv, writeList } from "@skipwright/set";
+import { hoursInWords } from "@skipwright/sky";
 import { changesCsv } from "../changesCsv.ts";
 import { type Context, EXIT, type Exit, UsageError } from "../context.ts";
+import { explainText } from "../explainText.ts";
 import { findingsText } from "../findingsText.ts";
+import { levelLines, watchLines } from "../levelText.ts";
 import { countText, paint } from "../paint.ts";
-import { jobGiven, planJob } from "../planJob.ts";
+import { jobGiven, type PlanWishes, plannerFor } from "../planJob.ts";
 import { dateGiven, directoryGiven } from "../sources.ts";
+import { type Tried, triedText } from "../triedText.ts";
+import { useText } from "../useText.ts";
 
 export interface PlanFlags {
 	readonly out?: string;
 	readonly on?: string;
 	readonly shop?: string;
 	readonly timeLimit?: string;
+	readonly sunspots?: string;
+	readonly explain?: readonly string[];
+	readonly whatIf?: readonly string[];
+	readonly levels?: boolean;
 	readonly json?: boolean;
 }
 
 /** `plan JOB.json [-o DIR]`: choose, lay out, check, and write the papers; exit 1 when a stop or a fix stands, or a pin cannot be kept. */
 export async function planCommand(context: Context, file: string, flags: PlanFlags): Promise<Exit> {
 	const on = dateGiven(context, flags.on);
-	const wishes = flags.timeLimit === undefined ? {} : { timeLimitS: secondsGiven(flags.timeLimit) };
+	const wishes: PlanWishes = {
+		...(flags.timeLimit === undefined ? {} : { timeLimitS: secondsGiven(flags.timeLimit) }),
+		...(flags.sunspots === undefined ? {} : { sunspots: sunspotsGiven(flags.sunspots) }),
+	};
 	const resolved = jobGiven(context, file);
+	const tries = (flags.whatIf ?? []).map((text) => ({ text, ...triedJob(resolved, text) }));
 	const directory = directoryGiven(context, flags);
+	const planner = plannerFor(context, directory, on);
 	context.err(`planning ${resolved.job.title} ...\n`);
-	const planned = await planJob(context, resolved, directory, on, wishes);
+	const planned = await planner(resolved, { ...wishes, levels: flags.levels ?? flags.out !== undefined });
+	const explained = (flags.explain ?? []).map((asked) => explainText(planned, asked, hoursInWords));
+	const tried: Tried[] = [];
+	for (const { text, resolved: other, sunspots } of tries) {
+		context.err(`what if ${text} ...\n`);
+		const plan = await planner(other, { ...wishes, ...(sunspots === null ? {} : { sunspots }) });
+		tried.push({ change: text, ...planDifference(planned, plan) });
+	}
 	const sheet = sheetOf(resolved, planned);
 	const written = flags.out === undefined ? [] : await writePapers(context, flags.out, resolved, directory, planned, sheet);
-	if (flags.json === true) context.out(`${JSON.stringify(planned, null, "\t")}\n`);
+	if (flags.json === true) context.out(`${JSON.stringify(tried.length === 0 ? planned : { plan: planned, whatIf: tried }, null, "\t")}\n`);
+	else if (explained.length > 0) context.out(explained.join("\n"));
 	else context.out(planText(resolved, directory, planned, sheet, written, context.colour));
+	if (flags.json !== true) context.out(tried.map(triedText).join(""));
 	const isSound = planned.status !== "infeasible" && planned.findings.every(({ severity }) => severity === "mind");
 	return isSound ? EXIT.ok : EXIT.found;
+}
+
+function triedJob(resolved: ResolvedJob, text: string): ChangedJob {
+	try {
+		return changeJob(resolved, text);
+	} catch (error) {
+		if (error instanceof RangeError) throw new UsageError(`--what-if: ${error.message}`);
+		throw error;
+	}
+}
+
+function sunspotsGiven(text: string): number {
+	const number = Number(text);
+	if (text.trim() !== "" && number >= 0 && number <= 300) return number;
+	throw new UsageError(`cannot take --sunspots ${text}: expected a smoothed sunspot number from 0 to 300, old scale`);
 }
 
 function secondsGiven(text: string): number {
@@ -131,6 +169,9 @@ function planText(
 			`${choiceWords(planned)}; hours rest on the ${planned.basis}`,
 			...servedLines(planned),
 		],
+		[paint(colour, "bold", "What to use when"), "hours UTC, first choice and in brackets the second", ...useText(planned).split("\n")],
+		levelLines(planned).length === 0 ? [] : [paint(colour, "bold", "If signals differ from what is predicted"), ...levelLines(planned)],
+		watchLines(planned).length === 0 ? [] : [paint(colour, "bold", "Selective calling watch"), ...watchLines(planned)],
 		planned.conflicts.length === 0 ? [] : [paint(colour, "stop", "Cannot be kept"), ...planned.conflicts],
 		[paint(colour, "bold", "Checked"), `the plan: ${countText(planned.findings)}`, ...standingLines(planned.findings, colour)],
 		[
