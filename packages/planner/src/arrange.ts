@@ -1,10 +1,13 @@
 import type { ResolvedJob } from "@skipwright/job";
 import type { Candidate, LeftOut } from "./candidate.ts";
 import type { CandidateIndex } from "./candidateIndex.ts";
+import type { ChoiceOptions } from "./choose.ts";
 import { contentKey } from "./contentKey.ts";
 import { type Entry, entryOfCandidate, entryOfContent, entryOfMeant, leadingWords } from "./entry.ts";
+import { fillByBlocks } from "./fillByBlocks.ts";
+import { fillStepwise } from "./fillStepwise.ts";
 import { isNamed } from "./isNamed.ts";
-import { inLayoutOrder, type Layout } from "./layout.ts";
+import type { Layout } from "./layout.ts";
 import type { AsFoundReview, StandingRow, WrongRow } from "./reviewAsFound.ts";
 
 export interface ArrangeInput {
@@ -15,6 +18,10 @@ export interface ArrangeInput {
 	/** Wrong rows, and what each was meant to be. */
 	readonly meant: ReadonlyMap<WrongRow, Candidate>;
 	readonly chosen: readonly Candidate[];
+	/** What goes first where room is short, lowest first. */
+	readonly worthOf: (candidate: Candidate) => number;
+	/** Without a solver the order of the blocks is a good one, and proved only where it is plain that none is better. */
+	readonly solving: Pick<ChoiceOptions, "solver" | "timeLimitS" | "signal">;
 }
 
 export interface Arranged {
@@ -23,10 +30,18 @@ export interface Arranged {
 	readonly conflicts: readonly string[];
 	/** Why rows of the list as found gave way, by line. */
 	readonly displaced: ReadonlyMap<number, string>;
+	/** `optimal`: no order of the blocks is better under `BLOCK_POINTS`. */
+	readonly status: "optimal" | "feasible";
+	/** How many of the order's points may be too many, as a share of them; null where nothing tells. */
+	readonly gap: number | null;
 }
 
-/** Fills a layout that holds the pins: first what stands already, then wrong rows put right in their places, then the rest by want and band. */
-export function arrange({ layout, resolved, review, index, meant, chosen }: ArrangeInput): Arranged {
+/** Fills a layout that holds the pins: first what stands already, then wrong rows put right in their places, then the rest by blocks. */
+export async function arrange(input: ArrangeInput): Promise<Arranged> {
+	const { layout, resolved, review, index, meant, chosen, worthOf, solving } = input;
+	const { solver, timeLimitS, signal } = solving;
+	const limits = { ...(timeLimitS === undefined ? {} : { timeLimitS }), ...(signal === undefined ? {} : { signal }) };
+	const { disturbance } = resolved.job.options;
 	const displaced = new Map<number, string>();
 	const standing = staying(review.standing, resolved, index, chosen, displaced);
 	const homeless = [...putStanding(layout, standing, index, displaced), ...layout.liftOdd()];
@@ -37,28 +52,32 @@ export function arrange({ layout, resolved, review, index, meant, chosen }: Arra
 		if (!layout.holds(candidate) && layout.suits(row.bank, row.place, entry)) layout.put(row.bank, row.place, entry);
 	}
 	const missing = chosen.filter((candidate) => !layout.holds(candidate) && !isHomeless.has(candidate));
+	const arrivals = withoutRepeats(layout, [...homeless, ...missing.map((candidate) => entryOfCandidate(candidate))], displaced);
+	const filled = await fillByBlocks(layout, arrivals, { disturbance, worthOf, solver, limits });
+	const gone = filled?.homeless.map((entry) => ({ entry, for: null })) ?? fillStepwise(layout, arrivals);
 	const leftOut: LeftOut[] = [];
 	const conflicts: string[] = [];
-	const ordered = inLayoutOrder([...missing.map((candidate) => entryOfCandidate(candidate)), ...homeless]);
-	// what the owner has had finds its new place before what is new to him, guard carriers apart
-	const isNew = ({ found, want }: Entry) => found === null && want !== "guard";
-	for (const entry of ordered.toSorted((a, b) => Number(isNew(a)) - Number(isNew(b)))) {
-		if (entry.candidate !== null && layout.holds(entry.candidate)) {
-			if (entry.found !== null) displaced.set(entry.found.line, "held at another place");
-			continue;
-		}
-		if (layout.place(entry)) continue;
-		const isTraded = entry.want !== "guard" && entry.want !== "safety-text";
-		const gone = isTraded ? entry : layout.placeInstead(entry);
-		if (gone === null) {
-			conflicts.push(`${entry.what}: no place is left for it`);
-			continue;
-		}
-		const why = gone === entry ? whyNoPlace(entry) : `gave way to ${entry.what}`;
-		if (gone.found !== null) displaced.set(gone.found.line, why);
-		else leftOut.push({ listing: gone.candidate?.id ?? gone.what, why });
+	const came = new Set(arrivals);
+	for (const { entry, for: other } of gone) {
+		const why = other === null && came.has(entry) ? whyNoPlace(entry) : `gave way to ${other?.what ?? "what must be held"}`;
+		if (entry.want === "guard" || entry.want === "safety-text") conflicts.push(`${entry.what}: no place is left for it`);
+		else if (entry.found !== null) displaced.set(entry.found.line, why);
+		else leftOut.push({ listing: entry.candidate?.id ?? entry.what, why });
 	}
-	return { leftOut, conflicts, displaced };
+	return { leftOut, conflicts, displaced, status: filled?.status ?? "feasible", gap: filled?.gap ?? null };
+}
+
+/** What comes, less what another place holds or an earlier one brings; the owner's own rows come first. */
+function withoutRepeats(layout: Layout, entries: readonly Entry[], displaced: Map<number, string>): readonly Entry[] {
+	const brought = new Set<string>();
+	return entries.filter(({ candidate, found }) => {
+		if (candidate === null) return true;
+		const keys = [candidate.content, ...candidate.alternatives].map((content) => `${candidate.scan === "data"} ${contentKey(content)}`);
+		const isRepeat = layout.holds(candidate) || keys.some((key) => brought.has(key));
+		if (isRepeat && found !== null) displaced.set(found.line, "held at another place");
+		if (!isRepeat) for (const key of keys) brought.add(key);
+		return !isRepeat;
+	});
 }
 
 function whyNoPlace({ found }: Entry): string {

@@ -30,7 +30,7 @@ const LARGEST_RESIDUE_HZ = 100;
  */
 const ROUTINE_CALLS_ELSEWHERE: Readonly<Record<number, string>> = { 1221: "12359", 1621: "16537" };
 /** kHz. Where routine simplex calls belong, so first among the ship carriers of their bands. Source: as above. */
-const SIMPLEX_CALLING_HZ: readonly number[] = [12_359_000, 16_537_000];
+export const SIMPLEX_CALLING_HZ: readonly number[] = [12_359_000, 16_537_000];
 /** Hz. Ships should not use these where the fixed service has them (note to RR Appendix 17 C-1, Region 3). */
 const SHUNNED_HZ: readonly number[] = [4_000_000, 4_003_000];
 

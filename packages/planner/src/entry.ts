@@ -1,4 +1,4 @@
-import { channelsAt } from "@skipwright/rules";
+import { channelsAt, guardsAt } from "@skipwright/rules";
 import type { PlaceContent, Row } from "@skipwright/set";
 import { formatKhz } from "@skipwright/units";
 import { type Candidate, namingOf, type ScanKind, type Want } from "./candidate.ts";
@@ -85,11 +85,11 @@ export function entryOfContent(
 	return { content, tag, tagTexts: tags, candidate, want, scan, bandMhz, what, notes, ...how };
 }
 
-/** By the mode, and for speech by what Appendix 17 says of the carrier. */
+/** By the mode, and for speech by what Appendix 17 and the guard table say of the carrier. */
 function scanOf({ receive, transmit, mode }: Content): ScanKind | null {
 	if (mode === "FSK") return "data";
 	if (mode === "CW" || mode === "AM") return "timed";
-	return transmit !== null || channelsAt(receive).length > 0 ? "speech" : null;
+	return transmit !== null || channelsAt(receive).length > 0 || guardsAt(receive).length > 0 ? "speech" : null;
 }
 
 function channelText({ receive, transmit }: Content): string {

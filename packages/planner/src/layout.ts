@@ -1,17 +1,23 @@
 import type { Profile } from "@skipwright/set";
 import { banksFor } from "./banksFor.ts";
-import { type Candidate, type ScanKind, WANT_ORDER } from "./candidate.ts";
+import type { Candidate, ScanKind } from "./candidate.ts";
 import { contentKey } from "./contentKey.ts";
 import type { Entry } from "./entry.ts";
 
 type Bank = Profile["banks"][number];
 
 /** A block of places that the set scans as one. */
-interface Block {
+export interface Block {
 	readonly bank: Bank;
 	/** Number of its first place. */
 	readonly first: number;
 	readonly last: number;
+}
+
+export interface FilledPlace {
+	readonly bank: string;
+	readonly place: number;
+	readonly entry: Entry;
 }
 
 /** The places of a set while they are being filled. */
@@ -40,6 +46,11 @@ export class Layout {
 		this.#entries.get(bank)?.set(place, entry);
 	}
 
+	/** Leaves a place empty. */
+	clear(bank: string, place: number): void {
+		this.#entries.get(bank)?.delete(place);
+	}
+
 	/** Whether a bank that this candidate may be in holds it already, on this dial or another that receives it. */
 	holds({ content, alternatives, scan }: Candidate): boolean {
 		const wanted = new Set([content, ...alternatives].map(contentKey));
@@ -52,7 +63,7 @@ export class Layout {
 	}
 
 	/** Every filled place, by bank and place. */
-	all(): readonly { readonly bank: string; readonly place: number; readonly entry: Entry }[] {
+	all(): readonly FilledPlace[] {
 		return this.#profile.banks.flatMap(({ id }) =>
 			[...(this.#entries.get(id) ?? [])].toSorted(([a], [b]) => a - b).map(([place, entry]) => ({ bank: id, place, entry })),
 		);
@@ -66,8 +77,8 @@ export class Layout {
 	/** Takes the fewer kind out of each block that would scan speech with something else, pinned places apart. */
 	liftOdd(): readonly Entry[] {
 		if (this.#profile.scan === null) return [];
-		return this.#blocks().flatMap((block) => {
-			const held = this.#held(block);
+		return this.blocks().flatMap((block) => {
+			const held = this.held(block);
 			const speech = held.filter(({ entry }) => entry.scan === "speech");
 			const others = held.filter(({ entry }) => entry.scan === "timed" || entry.scan === "data");
 			if (speech.length === 0 || others.length === 0) return [];
@@ -84,16 +95,16 @@ export class Layout {
 	/** Whether this entry may stand here: a free place, a bank for its kind, and a block that it can be scanned with. */
 	suits(bank: string, place: number, entry: Entry): boolean {
 		if (!this.has(bank, place) || this.at(bank, place) !== null) return false;
-		const block = this.#blocks().find((one) => one.bank.id === bank && place >= one.first && place <= one.last);
+		const block = this.blocks().find((one) => one.bank.id === bank && place >= one.first && place <= one.last);
 		if (block === undefined || this.free(block.bank) <= 0) return false;
-		return this.#banksOf(entry).includes(block.bank) && this.#preference(block, entry) !== null;
+		return this.banksOf(entry).includes(block.bank) && this.#preference(block, entry) !== null;
 	}
 
 	/** Puts an entry where it belongs best; false where no place is left that it suits. */
 	place(entry: Entry): boolean {
-		const open = this.#banksOf(entry)
+		const open = this.banksOf(entry)
 			.filter((bank) => this.free(bank) > 0)
-			.flatMap((bank) => this.#blocks().filter((block) => block.bank === bank))
+			.flatMap((bank) => this.blocks().filter((block) => block.bank === bank))
 			.flatMap((block) => {
 				const preference = this.#preference(block, entry);
 				const place = this.#firstFree(block);
@@ -125,11 +136,17 @@ export class Layout {
 		return null;
 	}
 
-	#banksOf({ scan }: Entry): readonly Bank[] {
+	/** Banks that may hold an entry, those made for it first. */
+	banksOf({ scan }: Entry): readonly Bank[] {
 		return scan === null ? this.#profile.banks : banksFor(this.#profile, scan);
 	}
 
-	#blocks(): readonly Block[] {
+	/** Whether the set scans blocks, so that speech must stand apart. */
+	get isScanned(): boolean {
+		return this.#profile.scan !== null;
+	}
+
+	blocks(): readonly Block[] {
 		return this.#profile.banks.flatMap((bank) =>
 			Array.from({ length: Math.ceil(bank.places / bank.blockLength) }, (_, i) => ({
 				bank,
@@ -139,12 +156,13 @@ export class Layout {
 		);
 	}
 
-	#held({ bank, first, last }: Block): readonly { readonly place: number; readonly entry: Entry }[] {
+	/** Filled places of a block. */
+	held({ bank, first, last }: Block): readonly FilledPlace[] {
 		const entries = this.#entries.get(bank.id) ?? new Map<number, Entry>();
 		return [...entries]
 			.filter(([place]) => place >= first && place <= last)
 			.toSorted(([a], [b]) => a - b)
-			.map(([place, entry]) => ({ place, entry }));
+			.map(([place, entry]) => ({ bank: bank.id, place, entry }));
 	}
 
 	#firstFree({ bank, first, last }: Block): number | null {
@@ -154,25 +172,13 @@ export class Layout {
 
 	/** How well an entry belongs into a block, 0 best; null where it must not: speech is never scanned with anything else. */
 	#preference(block: Block, { scan, want, bandMhz }: Entry): number | null {
-		const held = this.#held(block).map(({ entry }) => entry);
+		const held = this.held(block).map(({ entry }) => entry);
 		const kinds = new Set(held.map((entry) => entry.scan).filter((kind) => kind !== null));
 		const isSpeech = scan === "speech";
-		if (scan !== null && [...kinds].some((kind) => (kind === "speech") !== isSpeech)) return null;
+		if (this.isScanned && scan !== null && [...kinds].some((kind) => (kind === "speech") !== isSpeech)) return null;
 		if (held.some((entry) => entry.want === want && entry.bandMhz === bandMhz)) return 0;
 		if (held.some((entry) => entry.want === want)) return 1;
 		if (held.length === 0) return 2;
 		return scan === null || kinds.has(scan) ? 3 : 4;
 	}
-}
-
-/** Entries in the order in which they are laid out: by want, band, and figure. */
-export function inLayoutOrder(entries: readonly Entry[]): readonly Entry[] {
-	const rank = ({ want }: Entry) => (want === null ? WANT_ORDER.length : WANT_ORDER.indexOf(want));
-	return entries.toSorted((a, b) => rank(a) - rank(b) || a.bandMhz - b.bandMhz || a.content.receive - b.content.receive || ids(a, b));
-}
-
-function ids(a: Entry, b: Entry): number {
-	const left = a.candidate?.id ?? "";
-	const right = b.candidate?.id ?? "";
-	return left < right ? -1 : left > right ? 1 : 0;
 }

@@ -18,11 +18,13 @@ import { chooseTag } from "./chooseTag.ts";
 import { type Content, contentKey } from "./contentKey.ts";
 import type { Measure } from "./coverage.ts";
 import { coverageOf, graded } from "./coverage.ts";
+import { doubts } from "./doubts.ts";
 import { type Entry, entryOfCandidate, entryOfContent } from "./entry.ts";
 import { placeDay, placeServices, shipCells } from "./explain.ts";
 import { anyHeard, legsOf, perDay, round, stationsFor } from "./heardPlaces.ts";
 import type { Hearing } from "./hearing.ts";
 import { Layout } from "./layout.ts";
+import { layoutWorth } from "./layoutWorth.ts";
 import { meantBy } from "./meantBy.ts";
 import { placePins } from "./pins.ts";
 import {
@@ -121,7 +123,8 @@ export async function plan(resolved: ResolvedJob, shipped: Directory, options: P
 		),
 	};
 	const choice = await choose(question, choiceOptions);
-	const arranged = arrange({ layout, resolved, review, index, meant, chosen: choice.chosen });
+	const worthOf = (candidate: Candidate) => layoutWorth(candidate, job.wants, coverage);
+	const arranged = await arrange({ layout, resolved, review, index, meant, chosen: choice.chosen, worthOf, solving: choiceOptions });
 
 	const tags = tagged(layout, profile);
 	const heardPlaces = tags.map(({ bank, place, entry }) => ({ bank, place, listings: listingsOf(index.heard(entry.content)) }));
@@ -185,6 +188,7 @@ export async function plan(resolved: ResolvedJob, shipped: Directory, options: P
 			a.listing < b.listing ? -1 : a.listing > b.listing ? 1 : 0,
 		),
 		removed: removedRows(asFound, tags, whys),
+		doubts: doubts(resolved, directory),
 		conflicts: allConflicts,
 		findings: check(plannedRows({ places })),
 	};
