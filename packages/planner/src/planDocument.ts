@@ -99,6 +99,8 @@ export interface Plan {
 	readonly levels: readonly PlanLevel[];
 	readonly leftOut: readonly LeftOut[];
 	readonly removed: readonly RemovedRow[];
+	/** What in the job can hardly be meant, in sentences. */
+	readonly doubts: readonly string[];
 	/** Why it is infeasible, in words. */
 	readonly conflicts: readonly string[];
 	/** What the checks say about the layout. */

@@ -104,6 +104,7 @@ const PlanSchema = z.strictObject({
 	levels: z.array(Level),
 	leftOut: z.array(z.strictObject({ listing: z.string(), why: z.string() })),
 	removed: z.array(z.strictObject({ bank: z.string(), place: z.int(), tag: z.string(), why: z.string() })),
+	doubts: z.array(z.string()),
 	conflicts: z.array(z.string()),
 	findings: z.array(Finding),
 });

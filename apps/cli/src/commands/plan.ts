@@ -162,6 +162,7 @@ function planText(
 	const perBank = profile.banks.map(({ id, places }) => `${planned.places.filter(({ bank }) => bank === id).length} of ${places} in ${id}`);
 	const sections = [
 		[`${job.title}: ${job.vessel.name}, ${profile.name}, checked for ${planned.on}`],
+		planned.doubts.length === 0 ? [] : [paint(colour, "fix", "Is this meant?"), ...planned.doubts],
 		[paint(colour, "bold", "Found"), ...found],
 		[
 			paint(colour, "bold", "Planned"),
@@ -169,7 +170,9 @@ function planText(
 			`${choiceWords(planned)}; hours rest on the ${planned.basis}`,
 			...servedLines(planned),
 		],
-		[paint(colour, "bold", "What to use when"), "hours UTC, first choice and in brackets the second", ...useText(planned).split("\n")],
+		written.length > 0 // the page has it, in pictures
+			? []
+			: [paint(colour, "bold", "What to use when"), "hours UTC, first choice and in brackets the second", ...useText(planned).split("\n")],
 		levelLines(planned).length === 0 ? [] : [paint(colour, "bold", "If signals differ from what is predicted"), ...levelLines(planned)],
 		watchLines(planned).length === 0 ? [] : [paint(colour, "bold", "Selective calling watch"), ...watchLines(planned)],
 		planned.conflicts.length === 0 ? [] : [paint(colour, "stop", "Cannot be kept"), ...planned.conflicts],
