@@ -27,6 +27,22 @@ describe("throughHfChannel", () => {
 		expect(Math.abs(deep - wanted)).toBeLessThan(4 * Math.sqrt(wanted));
 	});
 
+	it.each([HF_CHANNELS.lowDisturbed, HF_CHANNELS.highDisturbed])(
+		"spreads a tone over a Gaussian of half the width told: $spreadHz Hz",
+		(channel) => {
+			const tone = keyedTones([{ toneHz: 1_000, seconds: 120 }]);
+			const { real, imaginary } = analytic(throughHfChannel(tone, channel, prng(7)));
+			// seen from 1000 Hz, eight samples are a whole turn: what changes in them is the channel's, and its mean square (2 pi sigma)^2
+			let [change, power] = [0, 0];
+			for (let n = 800; n < real.length - 808; n++) {
+				change += (real[n + 8]! - real[n]!) ** 2 + (imaginary[n + 8]! - imaginary[n]!) ** 2;
+				power += real[n]! ** 2 + imaginary[n]! ** 2;
+			}
+			const sigmaHz = (Math.sqrt(change / power) * 1_000) / (2 * Math.PI);
+			expect(Math.abs(sigmaHz / (channel.spreadHz / 2) - 1)).toBeLessThan(0.05); // four sigma of 4000 independent values and some
+		},
+	);
+
 	it.each(Object.entries(HF_CHANNELS))("brings the second path after the delay: %s", (_name, channel) => {
 		const wanted = channel.delayS * 8_000;
 		const slow = { ...channel, spreadHz: 2 };

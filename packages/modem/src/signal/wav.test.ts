@@ -85,6 +85,7 @@ describe("readWav", () => {
 			2,
 		],
 		["an odd chunk with its padding", wav(fmt(), "LIST", [4, 3], "abc", [1, 0], DATA), [...SAMPLES]],
+		["a format of odd length", wav("fmt ", [4, 17], fmt().subarray(8), [1, 0], [1, 0], DATA), [...SAMPLES]],
 		["a chunk before the format", wav("JUNK", [4, 4], "data", fmt(), DATA), [...SAMPLES]],
 		["chunks after the data", wav(fmt(), DATA, "data", [4, 2], [2, 9]), [...SAMPLES]],
 		["bytes after the file", file(wav(fmt(), DATA), "garbage"), [...SAMPLES]],
