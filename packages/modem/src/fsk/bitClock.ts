@@ -6,14 +6,14 @@ export interface BitClock {
 	readonly bitSamples: number;
 }
 
-/** Steps of a bit at which the difference of the tones is worked out. */
+/** Steps of a bit at which the tones' energies are worked out. */
 const STEPS_PER_BIT = 16;
 /** Greatest clock error looked for, and the step between those tried. */
 const WIDEST_ERROR = 0.011;
 const ERROR_STEP = 0.001;
 
-/** Difference of the two tones' energies over one bit, starting at every sample times `stepSamples`. */
-function differences({ lowRe, lowIm, highRe, highIm }: ToneSums, stepSamples: number, bitSamples: number): Float64Array {
+/** The greater of the two tones' energies over one bit, starting at every sample times `stepSamples`. */
+function strongest({ lowRe, lowIm, highRe, highIm }: ToneSums, stepSamples: number, bitSamples: number): Float64Array {
 	const length = Math.round(bitSamples);
 	const count = Math.max(0, Math.floor((lowRe.length - 1 - length) / stepSamples) + 1);
 	const values = new Float64Array(count);
@@ -22,15 +22,15 @@ function differences({ lowRe, lowIm, highRe, highIm }: ToneSums, stepSamples: nu
 		const b = a + length;
 		const [hr, hi] = [highRe[b]! - highRe[a]!, highIm[b]! - highIm[a]!];
 		const [lr, li] = [lowRe[b]! - lowRe[a]!, lowIm[b]! - lowIm[a]!];
-		values[i] = hr * hr + hi * hi - lr * lr - li * li;
+		values[i] = Math.max(hr * hr + hi * hi, lr * lr + li * li);
 	}
 	return values;
 }
 
-/** The clock that sets the tones of a whole stretch furthest apart, and by how many deviations of chance it does so. */
+/** The clock by which one tone at a time is strongest over a whole stretch, and by how many deviations of chance it does so. */
 export function findClock(sums: ToneSums, nominalBitSamples: number): { readonly clock: BitClock; readonly deviations: number } {
 	const step = nominalBitSamples / STEPS_PER_BIT;
-	const values = differences(sums, step, nominalBitSamples).map(Math.abs);
+	const values = strongest(sums, step, nominalBitSamples);
 	const bits = Math.floor(values.length / STEPS_PER_BIT / (1 + WIDEST_ERROR)) - 1;
 	let best = -1;
 	let clock: BitClock = { startSample: 0, bitSamples: nominalBitSamples };
@@ -81,7 +81,7 @@ export function clockError(
 			const b = a + length;
 			const [hr, hi] = [highRe[b]! - highRe[a]!, highIm[b]! - highIm[a]!];
 			const [lr, li] = [lowRe[b]! - lowRe[a]!, lowIm[b]! - lowIm[a]!];
-			const value = Math.abs(hr * hr + hi * hi - lr * lr - li * li);
+			const value = Math.max(hr * hr + hi * hi, lr * lr + li * li);
 			sumsAt[s + reach]! += value;
 			sum += value;
 			square += value * value;

@@ -1,11 +1,13 @@
-import { atan2, log10 } from "@skipwright/units";
+import { log10, sin } from "@skipwright/units";
 import { FRAME_SAMPLES, MODEM_RATE_HZ } from "../receiver.ts";
 import { type BitClock, clockError, findClock } from "./bitClock.ts";
 import { bitTones } from "./bitTones.ts";
+import { type CentreError, centreError } from "./centreError.ts";
+import { correctedClock, movedClock, type TrackedClock } from "./clockFilter.ts";
 import { envelopeEvidence } from "./envelopeEvidence.ts";
 import { createPairSearch } from "./pairSearch.ts";
 import { withPhase } from "./phaseTrellis.ts";
-import { type ToneSums, toneSums } from "./toneSums.ts";
+import { toneSums } from "./toneSums.ts";
 
 export interface SoftBits {
 	/** Which carrier: a new number for each signal found; bits of one carrier come in order without gaps. */
@@ -37,15 +39,22 @@ const SEGMENT_BITS = 64;
 const CONTEXT_BITS = 32;
 /** Bits in which a new carrier must show itself. */
 const FINDING_BITS = 128;
+/** Looks at a place, each with the centre put right by the one before. */
+const ROUNDS = 3;
+/** Hz squared in a segment: how much a centre may wander; Hz: most it is moved in one. */
+const CENTRE_WANDER = 0.002;
+const MOST_STEP_HZ = 8;
+/** Greatest error of a bit clock, share of its speed. */
+const WIDEST_ERROR = 0.012;
 /** Seconds of the past that are kept, so that a carrier is followed back to its start. */
 const KEPT_S = 12;
-/** What is asked of a new carrier, and of a segment of a known one. */
-const NEW = { lead: 0.57, deviations: 5, leastShare: 0.1, mostShift: 60 };
-const ALIVE = { lead: 0.6, deviations: 3.5 };
+/** What is asked of a new carrier, and of a segment of a known one: deviations of chance, see `keyingScore`. */
+const NEW = { score: 6, deviations: 2, leastShare: 0.1, mostShiftHz: 60 };
+const ALIVE = { score: 3, deviations: 1 };
 /** Segments without evidence before a carrier is given up. */
 const PATIENCE = 5;
-/** Hz. Pairs nearer to a live carrier than this are it. */
-const SAME_HZ = 130;
+/** Shifts. Pairs nearer to a live carrier than this are it, or share a tone with it. */
+const APART_SHIFTS = 1.5;
 
 /** What a pair found in a pause must share with the carrier before it to be that carrier and no other. */
 const SAME = { centreHz: 6, bits: 0.15 };
@@ -54,8 +63,9 @@ const SAME = { centreHz: 6, bits: 0.15 };
 interface Track {
 	readonly number: number;
 	centreHz: number;
-	clock: BitClock;
-	centreWeight: number;
+	/** Hz squared. */
+	centreVariance: number;
+	clock: TrackedClock;
 	ebN0: number;
 	silent: number;
 }
@@ -74,6 +84,9 @@ export function createFskDemodulator(options: FskOptions): {
 } {
 	const { baud, shiftHz, lowestHz, highestHz } = { ...DEFAULT_SPAN, ...options };
 	const nominal = MODEM_RATE_HZ / baud;
+	const apartHz = APART_SHIFTS * shiftHz;
+	const h = (Math.PI * shiftHz) / baud;
+	const leak = (sin(h) / h) ** 2;
 	const search = createPairSearch(shiftHz, lowestHz, highestHz);
 	const kept = KEPT_S * MODEM_RATE_HZ;
 	const past = new Float64Array(2 * kept);
@@ -130,7 +143,7 @@ export function createFskDemodulator(options: FskOptions): {
 		return {
 			carrier: track.number,
 			centreHz: track.centreHz,
-			uncertaintyHz: 1 / Math.sqrt(Math.max(track.centreWeight, 1e-6)),
+			uncertaintyHz: Math.sqrt(track.centreVariance),
 			snrDb: 10 * log10(Math.max(1e-3, (track.ebN0 * baud) / SNR_BANDWIDTH_HZ)),
 			softs,
 			atS,
@@ -138,138 +151,158 @@ export function createFskDemodulator(options: FskOptions): {
 		};
 	}
 
-	/** Bits of a track from bit `first` on, after clock and centre have been set right by them and their neighbours. */
-	function segmentAt(track: Track, first: number, bits: number): Segment {
-		const { bitSamples } = track.clock;
-		const startSample = track.clock.startSample + first * bitSamples;
-		const before = Math.min(CONTEXT_BITS, Math.floor((startSample - pastStart) / bitSamples) - 1);
-		const from = Math.max(pastStart, Math.floor(startSample - (before + 0.5) * bitSamples));
-		const after = Math.min(CONTEXT_BITS, Math.floor((taken - startSample) / bitSamples) - bits);
-		const to = Math.min(taken, Math.ceil(startSample + (bits + after + 0.5) * bitSamples));
-		const sums = sumsOf(from, to, track.centreHz);
-		const local = { startSample: startSample - from, bitSamples };
-		const { lateSamples, deviations } = clockError(sums, local, -before, bits + after, nominal / 8);
-		const isClear = deviations > ALIVE.deviations;
-		const moved = isClear ? 0.5 * lateSamples : 0;
-		const clock = { startSample: local.startSample + moved, bitSamples };
-		const tones = bitTones(sums, clock, -before, before + bits + after);
-		const evidence = envelopeEvidence(tones);
-		const turns = (shiftHz * (clock.startSample - before * bitSamples)) / MODEM_RATE_HZ;
-		const { softs } = withPhase(tones, evidence, (shiftHz * bitSamples) / MODEM_RATE_HZ, turns);
-		const isAlive = isClear && evidence.lead > ALIVE.lead;
-		const middle = softs.slice(before, before + bits);
-		const atS = Float64Array.from({ length: bits }, (_, k) => (from + clock.startSample + (k + 0.5) * bitSamples) / MODEM_RATE_HZ);
-		if (isAlive) {
-			const error = centreError(sums, clock, -before, before + bits + after, evidence.softs);
-			track.centreWeight = Math.min(track.centreWeight * 0.9 + 0.4, 4);
-			track.centreHz += 0.4 * Math.min(8, Math.max(-8, error));
-			const drift = (0.15 * lateSamples) / SEGMENT_BITS;
-			const limit = 0.012 * nominal;
-			const next = Math.min(nominal + limit, Math.max(nominal - limit, bitSamples + (first < 0 ? -drift : drift)));
-			track.clock = { startSample: from + clock.startSample - first * next, bitSamples: next };
-			track.ebN0 = evidence.ebN0;
-		}
-		return { softs: middle, atS, isAlive };
-	}
-
+	/**
+	 * The `bits` bits of a track that start at its clock, or with a negative number end there; clock and centre are set right by them and
+	 * their neighbours, and the clock is left at their far end.
+	 */
 	function advance(track: Track, bits: number): Segment {
-		const segment = segmentAt(track, 0, bits);
-		const { startSample, bitSamples } = track.clock;
-		track.clock = { startSample: startSample + bits * bitSamples, bitSamples };
-		return segment;
+		const wanted = Math.abs(bits);
+		const expected = bits < 0 ? movedClock(track.clock, bits) : track.clock;
+		const { startSample, bitSamples } = expected;
+		const before = Math.min(CONTEXT_BITS, Math.floor((startSample - pastStart) / bitSamples) - 1);
+		const after = Math.min(CONTEXT_BITS, Math.floor((taken - startSample) / bitSamples) - wanted);
+		const from = Math.max(pastStart, Math.floor(startSample - (before + 0.5) * bitSamples));
+		const to = Math.min(taken, Math.ceil(startSample + (wanted + after + 0.5) * bitSamples));
+		const count = before + wanted + after;
+		const sums = sumsOf(from, to, track.centreHz);
+		const { lateSamples, deviations } = clockError(
+			sums,
+			{ startSample: startSample - from, bitSamples },
+			-before,
+			count - before,
+			nominal / 8,
+		);
+		const middle = (wanted + after - before) / 2;
+		const clock = deviations > 1 ? correctedClock(expected, middle, lateSamples, (10 / deviations) ** 2) : expected;
+		const local = { startSample: clock.startSample - from, bitSamples: clock.bitSamples };
+		const tones = bitTones(sums, local, -before, count);
+		const envelopes = envelopeEvidence(tones, leak);
+		const turns = (shiftHz * (local.startSample - before * local.bitSamples)) / MODEM_RATE_HZ;
+		const phase = withPhase(tones, envelopes, (shiftHz * local.bitSamples) / MODEM_RATE_HZ, turns);
+		const isAlive = deviations > ALIVE.deviations && keyingScore(envelopes.lead, count, deviations, 0.6) > ALIVE.score;
+		track.clock = bits < 0 ? clock : movedClock(clock, bits);
+		if (isAlive) {
+			const limit = WIDEST_ERROR * nominal;
+			track.clock = { ...track.clock, bitSamples: Math.min(nominal + limit, Math.max(nominal - limit, track.clock.bitSamples)) };
+			const byPhase = { hz: (phase.drift * MODEM_RATE_HZ) / bitSamples, variance: phase.driftVariance * (MODEM_RATE_HZ / bitSamples) ** 2 };
+			correctCentre(track, phase.continuity > 0.9 ? byPhase : centreError(sums, local, -before, envelopes.softs), wanted / count);
+			track.ebN0 = envelopes.ebN0;
+		}
+		const atS = Float64Array.from({ length: wanted }, (_, k) => (clock.startSample + (k + 0.5) * clock.bitSamples) / MODEM_RATE_HZ);
+		return { softs: phase.softs.slice(before, before + wanted), atS, isAlive };
 	}
 
 	/** Looks closely at a place that the search has pointed out. */
 	function look(roughHz: number, out: SoftBits[]): void {
 		const place = Math.round(roughHz / 50);
 		if ((refused.get(place) ?? -1) > taken) return;
-		if (tracks.some((track) => Math.abs(track.centreHz - roughHz) < SAME_HZ && track.silent < 1)) return;
-		const from = taken - Math.round((FINDING_BITS + 2) * nominal);
-		if (from < pastStart) return;
-		let centreHz = roughHz;
-		let close = closely(from, centreHz);
-		for (let round = 0; round < 2; round++) {
-			centreHz += close.errorHz;
-			close = closely(from, centreHz);
-		}
-		const { clock, deviations, evidence } = close;
-		const highs = evidence.softs.reduce((sum, soft) => sum + (soft > 0 ? 1 : 0), 0) / evidence.softs.length;
+		if (tracks.some((track) => Math.abs(track.centreHz - roughHz) < apartHz && track.silent < 1)) return;
+		let close = closely(roughHz, FINDING_BITS);
+		if (close !== null && close.score > NEW.score / 2 && close.score < NEW.score) close = closely(close.centreHz, 2 * FINDING_BITS);
+		if (close === null) return;
+		const { centreHz, clock, score, deviations, highs } = close;
 		const isNew =
-			Math.abs(centreHz - roughHz) < NEW.mostShift &&
+			score > NEW.score &&
+			deviations > NEW.deviations &&
+			Math.abs(centreHz - roughHz) < NEW.mostShiftHz &&
 			centreHz >= lowestHz &&
 			centreHz <= highestHz &&
-			evidence.lead > NEW.lead &&
-			deviations > NEW.deviations &&
 			highs > NEW.leastShare &&
 			highs < 1 - NEW.leastShare;
 		if (!isNew) {
-			refused.set(place, taken + MODEM_RATE_HZ);
+			refused.set(place, taken + MODEM_RATE_HZ / 2);
 			return;
 		}
-		const rivals = tracks.filter((track) => Math.abs(track.centreHz - centreHz) < SAME_HZ);
+		const rivals = tracks.filter((track) => Math.abs(track.centreHz - centreHz) < apartHz);
 		if (rivals.some((track) => track.silent < 1)) return;
-		const start = from + clock.startSample;
-		if (rivals.some((track) => Math.abs(track.centreHz - centreHz) < SAME.centreHz && bitsApart(track.clock, start) < SAME.bits)) return;
+		if (
+			rivals.some((track) => Math.abs(track.centreHz - centreHz) < SAME.centreHz && bitsApart(track.clock, clock.startSample) < SAME.bits)
+		)
+			return;
 		for (const rival of rivals) {
 			rival.silent = PATIENCE;
 			out.push(handed(rival, { softs: new Float64Array(0), atS: new Float64Array(0), isAlive: false }, true));
 		}
-		begin(from, centreHz, clock, evidence.ebN0, Math.max(pastStart, ...rivals.map(({ clock }) => clock.startSample)), out);
-	}
-
-	/** Everything from sample `from` on, as bits of a pair at that centre. */
-	function closely(from: number, centreHz: number) {
-		const sums = sumsOf(from, taken, centreHz);
-		const { clock, deviations } = findClock(sums, nominal);
-		const count = Math.floor((taken - from - clock.startSample) / clock.bitSamples);
-		const evidence = envelopeEvidence(bitTones(sums, clock, 0, count));
-		return { clock, deviations, evidence, errorHz: centreError(sums, clock, 0, count, evidence.softs) };
-	}
-
-	/** Follows a new carrier back as far as it can be heard, hands that back and keeps the track. */
-	function begin(from: number, centreHz: number, clock: BitClock, ebN0: number, notBefore: number, out: SoftBits[]): void {
 		carriers++;
-		const track: Track = {
-			number: carriers,
-			centreHz,
-			clock: { startSample: from + clock.startSample, bitSamples: clock.bitSamples },
-			centreWeight: 0.5,
-			ebN0,
-			silent: 0,
-		};
-		const forwards = { ...track };
-		const earlier: Segment[] = [];
+		const track: Track = { number: carriers, centreHz, centreVariance: close.variance, clock, ebN0: close.ebN0, silent: 0 };
+		out.push(...earlier(track, Math.max(pastStart, ...rivals.map((rival) => rival.clock.startSample))));
+		tracks.push(track);
+		follow(track, taken, out);
+	}
+
+	/** The last so many bits, as those of a pair near that centre; null before so many were there. */
+	function closely(roughHz: number, bits: number) {
+		const from = taken - Math.round((bits + 2) * nominal);
+		if (from < pastStart) return null;
+		let centreHz = roughHz;
+		for (let round = 1; ; round++) {
+			const sums = sumsOf(from, taken, centreHz);
+			const { clock, deviations } = findClock(sums, nominal);
+			const count = Math.floor((taken - from - clock.startSample) / clock.bitSamples);
+			const { softs, ebN0, lead } = envelopeEvidence(bitTones(sums, clock, 0, count), leak);
+			const error = centreError(sums, clock, 0, softs);
+			centreHz += error.hz;
+			if (round < ROUNDS) continue;
+			return {
+				centreHz,
+				variance: error.variance,
+				clock: newClock({ startSample: from + clock.startSample, bitSamples: clock.bitSamples }, count),
+				deviations,
+				score: keyingScore(lead, count, deviations, 1.65),
+				highs: softs.reduce((sum, soft) => sum + (soft > 0 ? 1 : 0), 0) / count,
+				ebN0,
+			};
+		}
+	}
+
+	/** Follows a new carrier back as far as it can be heard, and a little further, but not before that sample. */
+	function earlier(track: Track, notBefore: number): readonly SoftBits[] {
+		const back = { ...track };
+		const found: SoftBits[] = [];
 		let silent = 0;
-		while (silent < 2 && track.clock.startSample - SEGMENT_BITS * track.clock.bitSamples > notBefore) {
-			const segment = segmentAt(track, -SEGMENT_BITS, SEGMENT_BITS);
-			track.clock = { ...track.clock, startSample: track.clock.startSample - SEGMENT_BITS * track.clock.bitSamples };
-			earlier.unshift(segment);
+		while (silent < 2 && back.clock.startSample - SEGMENT_BITS * back.clock.bitSamples > notBefore) {
+			const segment = advance(back, -SEGMENT_BITS);
+			found.push(handed(back, segment, false));
 			silent = segment.isAlive ? 0 : silent + 1;
 		}
-		for (const segment of earlier) out.push(handed(forwards, segment, false));
-		tracks.push(forwards);
-		follow(forwards, taken, out);
+		return found.reverse();
 	}
+}
+
+/**
+ * How far bits stand out from noise, in deviations of chance: by the lead of the stronger tone, which in noise is 0.51 give or take
+ * 0.28 / sqrt(bits) (measured on noise), and by the place of the bit's borders, in noise `chance` give or take 1/3.
+ */
+function keyingScore(lead: number, bits: number, deviations: number, chance: number): number {
+	return Math.min(6, ((lead - 0.51) * Math.sqrt(bits)) / 0.28) + 3 * (deviations - chance);
+}
+
+function newClock(clock: BitClock, bits: number): TrackedClock {
+	// found to 1/16 of a bit and chance at the middle of the bits, and in speed to what those are over half of them
+	const startVariance = 16;
+	const bitVariance = (2 * startVariance) / bits ** 2;
+	return movedClock(
+		{
+			startSample: clock.startSample + (bits / 2) * clock.bitSamples,
+			bitSamples: clock.bitSamples,
+			startVariance,
+			bitVariance,
+			covariance: 0,
+		},
+		-bits / 2,
+	);
+}
+
+/** `share` of the error's evidence is new: neighbours are looked at twice. */
+function correctCentre(track: Track, { hz, variance }: CentreError, share: number): void {
+	const before = track.centreVariance + CENTRE_WANDER;
+	const gain = before / (before + variance / share);
+	track.centreHz += gain * Math.min(MOST_STEP_HZ, Math.max(-MOST_STEP_HZ, hz));
+	track.centreVariance = (1 - gain) * before;
 }
 
 /** How far a bit border of `clock` lies from that sample, in bits: at most 1/2. */
 function bitsApart(clock: BitClock, sample: number): number {
 	const bits = (sample - clock.startSample) / clock.bitSamples;
 	return Math.abs(bits - Math.round(bits));
-}
-
-/** Hz by which the tones lie higher than assumed: how much their phase turns from the first half of each bit to the second. */
-function centreError(sums: ToneSums, clock: BitClock, first: number, count: number, softs: Float64Array): number {
-	const early = bitTones(sums, clock, first, count, 0, 0.5);
-	const late = bitTones(sums, clock, first, count, 0.5, 1);
-	let [re, im] = [0, 0];
-	for (let k = 0; k < count; k++) {
-		const isHigh = softs[k]! > 0;
-		const [ar, ai] = isHigh ? [early.highRe[k]!, early.highIm[k]!] : [early.lowRe[k]!, early.lowIm[k]!];
-		const [br, bi] = isHigh ? [late.highRe[k]!, late.highIm[k]!] : [late.lowRe[k]!, late.lowIm[k]!];
-		re += br * ar + bi * ai;
-		im += bi * ar - br * ai;
-	}
-	const halfBitS = clock.bitSamples / 2 / MODEM_RATE_HZ;
-	return atan2(im, re) / (2 * Math.PI * halfBitS);
 }

@@ -19,17 +19,16 @@ export interface EnvelopeEvidence {
 
 /** Bits on either side whose level counts as a bit's own. */
 const LEVEL_REACH = 12;
-/** Bits' worth of the mean level of all that is mixed in. */
-const LEVEL_PRIOR = 2;
 /** Least noise for a given level: more than 23 dB over the noise nothing is sure any more but the bits. */
 const LEAST_NOISE = 0.005;
 const ROUNDS = 3;
 
 /**
  * Evidence of each bit from its two envelopes alone: levels and noise of either tone are estimated from the bits themselves
- * (expectation-maximisation), each level locally, so that fading of one tone leaves the other's word its weight.
+ * (expectation-maximisation), each level locally, so that fading of one tone leaves the other's word its weight. `leak` is the share of a
+ * tone's energy that the other's correlation holds: (sin(pi h) / (pi h))^2 for a shift of h times the bit rate.
  */
-export function envelopeEvidence({ lowEnergy, highEnergy }: BitTones): EnvelopeEvidence {
+export function envelopeEvidence({ lowEnergy, highEnergy }: BitTones, leak: number): EnvelopeEvidence {
 	const count = lowEnergy.length;
 	const softs = new Float64Array(count);
 	const share = new Float64Array(count);
@@ -48,10 +47,14 @@ export function envelopeEvidence({ lowEnergy, highEnergy }: BitTones): EnvelopeE
 	let levels = { low: new Float64Array(count), high: new Float64Array(count) };
 	for (let round = 0; round < ROUNDS; round++) {
 		levels = {
-			low: localLevels(lowEnergy, share, true, noiseLow),
-			high: localLevels(highEnergy, share, false, noiseHigh),
+			low: localLevels(
+				lowEnergy,
+				share.map((high) => 1 - high),
+				noiseLow,
+			),
+			high: localLevels(highEnergy, share, noiseHigh),
 		};
-		const { low, high } = noises(lowEnergy, highEnergy, share, levels);
+		const { low, high } = noises(lowEnergy, highEnergy, share, levels, leak);
 		noiseLow = low;
 		noiseHigh = high;
 		for (let k = 0; k < count; k++) {
@@ -80,22 +83,35 @@ export function believedSize(energy: number, level: number, noise: number): numb
 	return Math.min(size, 4 * ratio + 8 * Math.sqrt(ratio));
 }
 
-/** Mean energy above the noise where the tone is thought on, near each bit. `share` is that of the higher tone, `isOther` asks for the lower. */
-function localLevels(energy: Float64Array, share: Float64Array, isOther: boolean, noise: number): Float64Array<ArrayBuffer> {
+/**
+ * Energy above the noise where the tone is thought on (`shares`), near each bit. Where neighbourhoods differ no more than chance makes them, their
+ * mean counts; the more they differ, the more each counts for itself.
+ */
+function localLevels(energy: Float64Array, shares: Float64Array, noise: number): Float64Array<ArrayBuffer> {
 	const count = energy.length;
 	const weightSum = new Float64Array(count + 1);
 	const energySum = new Float64Array(count + 1);
 	for (let k = 0; k < count; k++) {
-		const weight = isOther ? 1 - share[k]! : share[k]!;
-		weightSum[k + 1] = weightSum[k]! + weight;
-		energySum[k + 1] = energySum[k]! + weight * (energy[k]! - noise);
+		weightSum[k + 1] = weightSum[k]! + shares[k]!;
+		energySum[k + 1] = energySum[k]! + shares[k]! * (energy[k]! - noise);
 	}
-	const mean = weightSum[count]! > 0 ? energySum[count]! / weightSum[count]! : 0;
+	const mean = Math.max(0, energySum[count]! / (weightSum[count]! + 1e-9));
+	const chance = noise * (noise + 2 * mean); // variance of one bit's energy
 	const levels = new Float64Array(count);
+	const weights = new Float64Array(count);
+	let spread = 0;
 	for (let k = 0; k < count; k++) {
 		const [a, b] = [Math.max(0, k - LEVEL_REACH), Math.min(count, k + LEVEL_REACH + 1)];
-		const weight = weightSum[b]! - weightSum[a]!;
-		levels[k] = Math.max(0, (energySum[b]! - energySum[a]! + LEVEL_PRIOR * mean) / (weight + LEVEL_PRIOR));
+		const weight = weightSum[b]! - weightSum[a]! + 1e-9;
+		const level = (energySum[b]! - energySum[a]!) / weight;
+		weights[k] = weight;
+		levels[k] = level;
+		spread += ((level - mean) * (level - mean) - chance / weight) * weight;
+	}
+	const variance = Math.max(0, spread / ((2 * LEVEL_REACH + 1) * (weightSum[count]! + 1e-9)));
+	for (let k = 0; k < count; k++) {
+		const own = variance / (variance + chance / weights[k]! + 1e-300);
+		levels[k] = Math.max(0, mean + own * (levels[k]! - mean));
 	}
 	return levels;
 }
@@ -106,12 +122,13 @@ function noises(
 	highEnergy: Float64Array,
 	share: Float64Array,
 	levels: { readonly low: Float64Array; readonly high: Float64Array },
+	leak: number,
 ) {
 	const count = share.length;
 	let [lowSum, highSum, highShare, levelSum] = [0, 0, 0, 0];
 	for (let k = 0; k < count; k++) {
-		lowSum += share[k]! * lowEnergy[k]!;
-		highSum += (1 - share[k]!) * highEnergy[k]!;
+		lowSum += share[k]! * (lowEnergy[k]! - leak * levels.high[k]!);
+		highSum += (1 - share[k]!) * (highEnergy[k]! - leak * levels.low[k]!);
 		highShare += share[k]!;
 		levelSum += levels.low[k]! + levels.high[k]!;
 	}

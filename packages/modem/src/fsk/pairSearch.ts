@@ -12,8 +12,8 @@ const BLOCKS = 4;
 const REACH_BINS = 2;
 /** Power of each tone over the floor below which a pair is not looked at. */
 const LEAST_POWER = 1.35;
-/** Hz. Only the strongest pair within this distance is looked at: others share a tone with it. */
-const APART_HZ = 120;
+/** Shifts. Only the strongest pair within this distance is looked at: others share a tone with it. */
+const APART_SHIFTS = 1.5;
 
 /** Finds where in the spectrum a pair of keyed tones may lie: cheap, and wrong often enough that each place must be looked at closely. */
 export function createPairSearch(shiftHz: number, lowestHz: number, highestHz: number) {
@@ -62,7 +62,7 @@ export function createPairSearch(shiftHz: number, lowestHz: number, highestHz: n
 		}
 		found.sort((a, b) => b.score - a.score);
 		const kept: number[] = [];
-		for (const { hz } of found) if (kept.every((other) => Math.abs(other - hz) > APART_HZ)) kept.push(hz);
+		for (const { hz } of found) if (kept.every((other) => Math.abs(other - hz) > APART_SHIFTS * shiftHz)) kept.push(hz);
 		return kept;
 	}
 }

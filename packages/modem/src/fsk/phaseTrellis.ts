@@ -1,46 +1,128 @@
 import { atan2, cos, exp, log, sin } from "@skipwright/units";
 import type { BitTones } from "./bitTones.ts";
+import { angleVariance } from "./centreError.ts";
 import { believedSize, type EnvelopeEvidence } from "./envelopeEvidence.ts";
 import { logBesselI0 } from "./logBessel.ts";
 
 /** Phases told apart. At 170 Hz and 100 Bd a bit turns the one tone against the other by 0.7 of a turn: 14 of 20 steps exactly. */
 const PHASES = 20;
-/** Radians, standard deviation: how far the phase may stray from one bit to the next (fading, what is left of an error of the centre). */
+/** Radians, standard deviation: how far the phase may stray from one bit to the next. */
 const STRAY = 0.2;
-/** Share of bits after which the phase may be anything: clicks, hits. */
-const HIT = 0.02;
-/** Steps on either side to which straying is followed: three deviations. */
+/** Steps on either side to which straying is followed: about five deviations. */
 const REACH = 3;
+/** Share of bits after which the phase may be anything: clicks, hits. */
+const HIT = 0.001;
 /** Energy over noise density that a bit is believed to have at most: the steps of phase are too coarse for more. */
-const MOST = 25;
+const MOST = 20;
+/** Radians: how far the phase between two bits in turn may be from what a sender of continuous phase makes it. */
+const PAIR_STRAY = 0.4;
 /** Natural logarithm of the odds against a sender of continuous phase before anything was heard, paid also for the one phase fitted. */
 const AGAINST = 4;
 /** Bits on either side whose evidence says whether the phase is continuous. */
 const MODEL_REACH = 32;
+/** A log-likelihood ratio beyond which a bit's phase counts no more than at it. */
+const SURE = 10;
 
 const COS = Float64Array.from({ length: PHASES }, (_, m) => cos((2 * Math.PI * m) / PHASES));
 const SIN = Float64Array.from({ length: PHASES }, (_, m) => sin((2 * Math.PI * m) / PHASES));
 
+export interface PhaseEvidence {
+	/** Log-likelihood ratios, positive: the higher tone. */
+	readonly softs: Float64Array;
+	/** Share of the bits, 0 to 1, for which the phase counts as continuous. */
+	readonly continuity: number;
+	/** Turns a bit by which both tones run faster than assumed, where the phase is continuous; and its variance. */
+	readonly drift: number;
+	readonly driftVariance: number;
+}
+
 /**
  * Evidence of each bit when the sender's phase may be continuous: sums over all sequences of bits and phases, forwards and backwards
- * (Bahl, Cocke, Jelinek and Raviv 1974), the phase in steps, straying a little. Where the phase proves not to be continuous, the
- * evidence of the envelopes stays: both models' posteriors are mixed by how well they foretold the bits nearby.
+ * (Bahl, Cocke, Jelinek and Raviv 1974), the phase in steps, straying a little. Where it proves not to be continuous, the envelopes'
+ * evidence stays: the posteriors of both are mixed by what the changes of tone nearby say.
  *
  * `turnsPerBit`: of the higher tone against the lower; `turns`: the same from where both oscillators started to the first bit's start.
  */
-export function withPhase(
-	tones: BitTones,
-	envelopes: EnvelopeEvidence,
-	turnsPerBit: number,
-	turns: number,
-): { readonly softs: Float64Array; readonly continuity: number } {
+export function withPhase(tones: BitTones, envelopes: EnvelopeEvidence, turnsPerBit: number, turns: number): PhaseEvidence {
 	const count = envelopes.softs.length;
-	const offset = toneOffset(tones, envelopes, turnsPerBit, turns);
-	const weights = bitWeights(tones, envelopes, turnsPerBit, turns, offset);
-	const kernels = { low: strayKernel(0), high: strayKernel(turnsPerBit) };
+	const { aligned, drift, driftVariance } = align(tones, envelopes.softs, turnsPerBit, turns);
+	const { softs } = sumsOverPhases(aligned, envelopes, turnsPerBit);
+	const gains = continuityGains(aligned, envelopes, turnsPerBit);
+	let continuity = 0;
+	for (let k = 0; k < count; k++) {
+		const odds = gains[Math.min(count, k + MODEL_REACH + 1)]! - gains[Math.max(0, k - MODEL_REACH)]! - AGAINST;
+		const share = logistic(odds);
+		continuity += share / count;
+		const high = share * logistic(softs[k]!) + (1 - share) * logistic(envelopes.softs[k]!);
+		const low = share * logistic(-softs[k]!) + (1 - share) * logistic(-envelopes.softs[k]!);
+		softs[k] = log(high / low);
+	}
+	return { softs, continuity, drift, driftVariance };
+}
 
+/**
+ * The tones of each bit turned to the phase that the lower one has, or would have, at the bit's start, less the drift common to all bits and the
+ * offset that the way from sender to here gives the higher tone. Both are estimated from pairs of bits in turn: of one tone the drift
+ * alone, of both the offset too.
+ */
+function align(tones: BitTones, softs: Float64Array, turnsPerBit: number, turns: number) {
+	const count = softs.length;
+	const highRe = new Float64Array(count);
+	const highIm = new Float64Array(count);
+	for (let k = 0; k < count; k++) rotate(tones.highRe, tones.highIm, k, turns + k * turnsPerBit, highRe, highIm);
+	const { lowRe, lowIm } = tones;
+	const perBit = 2 * Math.PI * fraction(turnsPerBit);
+	const [bitRe, bitIm] = [cos(perBit), sin(perBit)];
+
+	// sums of later times conjugate of earlier: bits of one tone, low then high, high then low
+	const same = [0, 0];
+	const up = [0, 0];
+	const down = [0, 0];
+	let total = 0;
+	for (let k = 1; k < count; k++) {
+		const [wasHigh, isHigh] = [softs[k - 1]! > 0, softs[k]! > 0];
+		let [ar, ai] = wasHigh ? [highRe[k - 1]!, highIm[k - 1]!] : [lowRe[k - 1]!, lowIm[k - 1]!];
+		const [br, bi] = isHigh ? [highRe[k]!, highIm[k]!] : [lowRe[k]!, lowIm[k]!];
+		if (wasHigh) [ar, ai] = [ar * bitRe - ai * bitIm, ar * bitIm + ai * bitRe];
+		const weight =
+			Math.min(Math.abs(softs[k - 1]!), Math.abs(softs[k]!), SURE) / Math.sqrt((ar * ar + ai * ai) * (br * br + bi * bi) + 1e-300);
+		const into = wasHigh === isHigh ? same : isHigh ? up : down;
+		total += Math.min(Math.abs(softs[k - 1]!), Math.abs(softs[k]!), SURE);
+		into[0]! += weight * (br * ar + bi * ai);
+		into[1]! += weight * (bi * ar - br * ai);
+	}
+	// the offset turns `up` forwards and `down` backwards
+	const guess = atan2(same[1]!, same[0]!);
+	const [c, s] = [cos(guess), sin(guess)];
+	const offset = atan2(up[1]! * c - up[0]! * s - (down[1]! * c - down[0]! * s), up[0]! * c + up[1]! * s + (down[0]! * c + down[1]! * s));
+	const [oc, os] = [cos(offset), sin(offset)];
+	const re = same[0]! + up[0]! * oc + up[1]! * os + down[0]! * oc - down[1]! * os;
+	const im = same[1]! + up[1]! * oc - up[0]! * os + down[1]! * oc + down[0]! * os;
+	const drift = atan2(im, re) / (2 * Math.PI);
+	const driftVariance = angleVariance(re, im, total, count) / (4 * Math.PI * Math.PI);
+
+	const aligned = { ...tones, lowRe: new Float64Array(count), lowIm: new Float64Array(count), highRe, highIm };
+	for (let k = 0; k < count; k++) {
+		rotate(lowRe, lowIm, k, -k * drift, aligned.lowRe, aligned.lowIm);
+		rotate(highRe, highIm, k, -k * drift - offset / (2 * Math.PI), highRe, highIm);
+	}
+	return { aligned, drift, driftVariance };
+}
+
+function rotate(fromRe: Float64Array, fromIm: Float64Array, k: number, turns: number, toRe: Float64Array, toIm: Float64Array): void {
+	const angle = 2 * Math.PI * fraction(turns);
+	const [c, s] = [cos(angle), sin(angle)];
+	const [re, im] = [fromRe[k]!, fromIm[k]!];
+	toRe[k] = re * c - im * s;
+	toIm[k] = re * s + im * c;
+}
+
+/** Forward and backward sums over the phase at each bit's start. */
+function sumsOverPhases(aligned: BitTones, envelopes: EnvelopeEvidence, turnsPerBit: number): { readonly softs: Float64Array } {
+	const count = envelopes.softs.length;
+	const weights = bitWeights(aligned, envelopes);
+	const kernels = { low: strayKernel(0), high: strayKernel(turnsPerBit) };
 	const forward = new Float64Array((count + 1) * PHASES).fill(1 / PHASES, 0, PHASES);
-	const gain = new Float64Array(count); // log odds of the phase model against the envelopes alone, bit by bit
 	for (let k = 0; k < count; k++) {
 		const here = k * PHASES;
 		const next = here + PHASES;
@@ -53,14 +135,13 @@ export function withPhase(
 			spread(forward, next, m, high, kernels.high);
 		}
 		for (let m = 0; m < PHASES; m++) forward[next + m] = ((1 - HIT) * forward[next + m]!) / sum + HIT / PHASES;
-		gain[k] = log(sum) - weights.alone[k]!;
 	}
 
 	const softs = new Float64Array(count);
-	let later = new Float64Array(PHASES).fill(1);
+	const later = new Float64Array(PHASES).fill(1);
+	const before = new Float64Array(PHASES);
 	for (let k = count - 1; k >= 0; k--) {
 		const here = k * PHASES;
-		const before = new Float64Array(PHASES);
 		let [low, high, sum] = [0, 0, 0];
 		for (let m = 0; m < PHASES; m++) {
 			const l = weights.low[here + m]! * (HIT + (1 - HIT) * gathered(later, m, kernels.low));
@@ -70,79 +151,73 @@ export function withPhase(
 			before[m] = l + h;
 			sum += l + h;
 		}
-		for (let m = 0; m < PHASES; m++) before[m] = (before[m]! * PHASES) / sum;
-		later = before;
+		for (let m = 0; m < PHASES; m++) later[m] = (before[m]! * PHASES) / sum;
 		softs[k] = log(high / low);
 	}
-
-	const gains = new Float64Array(count + 1);
-	for (let k = 0; k < count; k++) gains[k + 1] = gains[k]! + gain[k]!;
-	let continuity = 0;
-	for (let k = 0; k < count; k++) {
-		const odds = gains[Math.min(count, k + MODEL_REACH + 1)]! - gains[Math.max(0, k - MODEL_REACH)]! - AGAINST;
-		const share = logistic(odds);
-		continuity += share / count;
-		const high = share * logistic(softs[k]!) + (1 - share) * logistic(envelopes.softs[k]!);
-		const low = share * logistic(-softs[k]!) + (1 - share) * logistic(-envelopes.softs[k]!);
-		softs[k] = log(high / low);
-	}
-	return { softs, continuity };
+	return { softs };
 }
 
-/**
- * The phase, in radians, by which the way from sender to here turns the higher tone more than the lower: from bits that follow one
- * of the other tone.
- */
-function toneOffset(tones: BitTones, { softs }: EnvelopeEvidence, turnsPerBit: number, turns: number): number {
-	let [re, im] = [0, 0];
-	for (let k = 1; k < softs.length; k++) {
-		const [before, here] = [softs[k - 1]!, softs[k]!];
-		if (before > 0 === here > 0) continue;
-		const weight = Math.min(Math.abs(before), Math.abs(here), 10);
-		const [high, low] = here > 0 ? [k, k - 1] : [k - 1, k];
-		// turned back to the border between the two bits
-		const border = 2 * Math.PI * fraction(turns + k * turnsPerBit);
-		const [hr, hi] = turned(tones.highRe[high]!, tones.highIm[high]!, cos(border), sin(border));
-		const [lr, li] = [tones.lowRe[low]!, tones.lowIm[low]!];
-		const scale = weight / Math.sqrt((hr * hr + hi * hi) * (lr * lr + li * li) + 1e-300);
-		re += scale * (hr * lr + hi * li);
-		im += scale * (hi * lr - hr * li);
-	}
-	return atan2(im, re);
-}
-
-/**
- * Likelihoods of each bit, either way, at each phase (that of the lower tone at the bit's start, as if it ran through), over a scale of
- * the bit's own; and the logarithm of their sum over all phases alike, which is what the envelopes alone say.
- */
-function bitWeights(tones: BitTones, levels: EnvelopeEvidence, turnsPerBit: number, turns: number, offset: number) {
+/** Likelihoods of each bit, either way, at each phase, over a scale of the bit's own. */
+function bitWeights(aligned: BitTones, levels: EnvelopeEvidence): { readonly low: Float64Array; readonly high: Float64Array } {
 	const count = levels.softs.length;
 	const low = new Float64Array(count * PHASES);
 	const high = new Float64Array(count * PHASES);
-	const alone = new Float64Array(count);
 	for (let k = 0; k < count; k++) {
-		const start = 2 * Math.PI * fraction(turns + k * turnsPerBit) - offset;
-		const [hr, hi] = turned(tones.highRe[k]!, tones.highIm[k]!, cos(start), sin(start));
 		const noiseLow = Math.max(levels.noiseLow, levels.low[k]! / MOST);
 		const noiseHigh = Math.max(levels.noiseHigh, levels.high[k]! / MOST);
-		const sizeLow = believedSize(tones.lowEnergy[k]!, levels.low[k]!, noiseLow);
-		const sizeHigh = believedSize(tones.highEnergy[k]!, levels.high[k]!, noiseHigh);
-		const gainLow = sizeLow / Math.sqrt(tones.lowEnergy[k]! + 1e-300);
-		const gainHigh = sizeHigh / Math.sqrt(tones.highEnergy[k]! + 1e-300);
+		const sizeLow = believedSize(aligned.lowEnergy[k]!, levels.low[k]!, noiseLow);
+		const sizeHigh = believedSize(aligned.highEnergy[k]!, levels.high[k]!, noiseHigh);
+		const gainLow = sizeLow / Math.sqrt(aligned.lowEnergy[k]! + 1e-300);
+		const gainHigh = sizeHigh / Math.sqrt(aligned.highEnergy[k]! + 1e-300);
 		const baseLow = levels.low[k]! / noiseLow;
 		const baseHigh = levels.high[k]! / noiseHigh;
 		const scale = Math.max(sizeLow - baseLow, sizeHigh - baseHigh);
+		const [lowRe, lowIm] = [gainLow * aligned.lowRe[k]!, gainLow * aligned.lowIm[k]!];
+		const [highRe, highIm] = [gainHigh * aligned.highRe[k]!, gainHigh * aligned.highIm[k]!];
 		for (let m = 0; m < PHASES; m++) {
-			low[k * PHASES + m] = exp(gainLow * (tones.lowRe[k]! * COS[m]! + tones.lowIm[k]! * SIN[m]!) - baseLow - scale);
-			high[k * PHASES + m] = exp(gainHigh * (hr * COS[m]! + hi * SIN[m]!) - baseHigh - scale);
+			low[k * PHASES + m] = exp(lowRe * COS[m]! + lowIm * SIN[m]! - baseLow - scale);
+			high[k * PHASES + m] = exp(highRe * COS[m]! + highIm * SIN[m]! - baseHigh - scale);
 		}
-		alone[k] = log(exp(logBesselI0(sizeLow) - baseLow - scale) + exp(logBesselI0(sizeHigh) - baseHigh - scale));
 	}
-	return { low, high, alone };
+	return { low, high };
 }
 
-/** How a phase strays within a bit, after turning by that many turns: shares of the steps from `first` on. */
-function strayKernel(turns: number): { readonly first: number; readonly shares: Float64Array } {
+/**
+ * Running sum of the log odds of continuous phase against none, from each bit that follows one of the other tone: the difference of two phases
+ * of known accuracy, taken as von Mises distributed. Runs of one tone say nothing: a sender that switches between two oscillators keeps
+ * their phase too.
+ */
+function continuityGains(aligned: BitTones, envelopes: EnvelopeEvidence, turnsPerBit: number): Float64Array {
+	const { softs } = envelopes;
+	const perBit = 2 * Math.PI * fraction(turnsPerBit);
+	const [bitRe, bitIm] = [cos(perBit), sin(perBit)];
+	const gains = new Float64Array(softs.length + 1);
+	for (let k = 1; k < softs.length; k++) {
+		gains[k + 1] = gains[k]!;
+		const isHigh = softs[k]! > 0;
+		if (softs[k - 1]! > 0 === isHigh) continue;
+		const [high, low] = isHigh ? [k, k - 1] : [k - 1, k];
+		const real = aligned.highRe[high]! * aligned.lowRe[low]! + aligned.highIm[high]! * aligned.lowIm[low]!;
+		const imaginary = aligned.highIm[high]! * aligned.lowRe[low]! - aligned.highRe[high]! * aligned.lowIm[low]!;
+		const size = Math.sqrt(aligned.highEnergy[high]! * aligned.lowEnergy[low]!) + 1e-300;
+		const cosine = (isHigh ? real : real * bitRe - imaginary * bitIm) / size;
+		const sizeHigh = believedSize(aligned.highEnergy[high]!, envelopes.high[high]!, envelopes.noiseHigh);
+		const sizeLow = believedSize(aligned.lowEnergy[low]!, envelopes.low[low]!, envelopes.noiseLow);
+		const sharpness = 1 / (1 / (sizeHigh + 1e-9) + 1 / (sizeLow + 1e-9) + PAIR_STRAY * PAIR_STRAY);
+		const isRight = logistic(Math.abs(softs[k - 1]!)) * logistic(Math.abs(softs[k]!));
+		gains[k + 1]! += log(1 - isRight + isRight * exp(sharpness * cosine - logBesselI0(sharpness)));
+	}
+	return gains;
+}
+
+interface StrayKernel {
+	/** The step that `shares[0]` is for, from where the phase was, at least 0. */
+	readonly first: number;
+	readonly shares: Float64Array;
+}
+
+/** How a phase strays within a bit, after turning by that many turns. */
+function strayKernel(turns: number): StrayKernel {
 	const steps = fraction(turns) * PHASES;
 	const nearest = Math.round(steps);
 	const deviation = (STRAY * PHASES) / (2 * Math.PI);
@@ -154,27 +229,17 @@ function strayKernel(turns: number): { readonly first: number; readonly shares: 
 	return { first: nearest - REACH + PHASES, shares: shares.map((share) => share / sum) };
 }
 
-function spread(
-	into: Float64Array,
-	at: number,
-	m: number,
-	value: number,
-	{ first, shares }: { first: number; shares: Float64Array },
-): void {
+function spread(into: Float64Array, at: number, m: number, value: number, { first, shares }: StrayKernel): void {
 	for (let i = 0; i < shares.length; i++) {
 		const to = at + ((first + m + i) % PHASES);
 		into[to] = into[to]! + value * shares[i]!;
 	}
 }
 
-function gathered(from: Float64Array, m: number, { first, shares }: { first: number; shares: Float64Array }): number {
+function gathered(from: Float64Array, m: number, { first, shares }: StrayKernel): number {
 	let sum = 0;
 	for (let i = 0; i < shares.length; i++) sum += from[(first + m + i) % PHASES]! * shares[i]!;
 	return sum;
-}
-
-function turned(re: number, im: number, turnRe: number, turnIm: number): readonly [number, number] {
-	return [re * turnRe - im * turnIm, re * turnIm + im * turnRe];
 }
 
 function fraction(turns: number): number {
