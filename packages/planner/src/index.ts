@@ -1,5 +1,7 @@
 export * from "./bankRoom.ts";
+export * from "./bestBlocks.ts";
 export * from "./bestCover.ts";
+export * from "./blockProblem.ts";
 export { type LeftOut, type ScanKind, WANT_ORDER, type Want } from "./candidate.ts";
 export type { ChoiceOptions } from "./choose.ts";
 export * from "./coverConflicts.ts";
@@ -16,6 +18,8 @@ export * from "./planDocument.ts";
 export * from "./plannedRows.ts";
 export * from "./readPlan.ts";
 export { isRelevant } from "./relevance.ts";
+export * from "./scanBlocks.ts";
+export * from "./scanTimes.ts";
 export type { Served } from "./served.ts";
 export * from "./solver.ts";
 export type { UsePlace, UseRun } from "./usePlan.ts";
