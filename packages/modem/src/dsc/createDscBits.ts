@@ -187,8 +187,7 @@ function forget(carrier: Carrier): void {
 
 /** Opens a call where a phasing sequence begins, in either sense; of several places close together the likeliest. */
 function lookForPhasing(carrier: Carrier, start: number): void {
-	const upright = phasingEvidence(carrier, start);
-	const inverted = phasingEvidence(inversionOf(carrier), start);
+	const { upright, inverted } = phasingEvidence(carrier, start);
 	const evidence = Math.max(upright, inverted);
 	if (evidence < PHASING) return;
 	const near = carrier.openings.filter((opening) => start - opening.start < PHASING_BITS);
@@ -273,7 +272,8 @@ function merged(waiting: readonly Waiting[], found: Waiting): readonly Waiting[]
 }
 
 function isSameSignal(a: HeardDsc, b: HeardDsc): boolean {
-	const atOnce = a.startS < b.endS && b.startS < a.endS;
+	const common = Math.min(a.endS, b.endS) - Math.max(a.startS, b.startS);
+	const atOnce = common > 0.5 * Math.min(a.endS - a.startS, b.endS - b.startS);
 	const isSame = a.symbols.length === b.symbols.length && a.symbols.every((symbol, i) => symbol === b.symbols[i]);
 	return atOnce && (isSame || (Math.abs(a.audioHz - b.audioHz) < SAME_HZ && !(a.ok && b.ok)));
 }
@@ -281,7 +281,7 @@ function isSameSignal(a: HeardDsc, b: HeardDsc): boolean {
 /** An alert that follows on the same alert, as far as either could be read. */
 function isRepeat(before: HeardDsc, after: HeardDsc): boolean {
 	if (before.call?.format !== "distress alert" || after.call?.format !== "distress alert") return false;
-	if (after.startS < before.endS - REPEAT_S || after.startS > before.endS + REPEAT_S) return false;
+	if (Math.abs(after.startS - before.endS) > REPEAT_S) return false;
 	if (before.isInverted !== after.isInverted) return false;
 	const pairs = before.symbols.map((symbol, i) => [symbol, after.symbols[i] ?? null]).filter((pair) => !pair.includes(null));
 	return pairs.length >= SHARE_READ * before.symbols.length && pairs.every(([a, b]) => a === b);

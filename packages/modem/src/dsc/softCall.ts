@@ -2,7 +2,7 @@ import { exp, log } from "@skipwright/units";
 import type { Evidence } from "./bitEvidence.ts";
 import { ENDS, FORMATS } from "./codeWords.ts";
 import { PHASING_DX_COUNT, RX_AFTER_DX } from "./sequence.ts";
-import { CODE, SYMBOL_ELEMENTS, SYMBOLS } from "./tenUnitCode.ts";
+import { elementsOf, SYMBOL_ELEMENTS, SYMBOLS } from "./tenUnitCode.ts";
 
 /** Symbols between the format specifier and the end of sequence: as few as can carry anything, as many as any format of M.493 asks for. */
 const FEWEST_FIELDS = 4;
@@ -15,8 +15,13 @@ export const LONGEST_CALL_BITS = bitsOf(MOST_FIELDS);
 const SURE_SYMBOL = 0.95;
 /** And a whole call, the check used to choose, as not read. */
 const SURE_CALL = 0.99;
-/** An end of sequence is there when it is so much likelier than chance (natural logarithm). */
-const SURE_END = 8;
+/** What a symbol's own bits must give for it before the check may choose it: what was not heard at all stays lost. */
+const HEARD_SYMBOL = 0.03;
+/** An end of sequence is there when it is so much likelier than chance (natural logarithm): one clean copy has 7. */
+const SURE_END = 5;
+
+/** Symbols so much less likely than the best of their place are passed over: more than three bits wrong in both copies of a clean one. */
+const LEAST_SHARE = 1e-15;
 
 const LN_SYMBOLS = log(SYMBOLS);
 
@@ -45,13 +50,15 @@ export function softCall(bits: Evidence, start: number): SoftCall {
 	const ends = fields.map((field, i) => restricted(endEvidence(bits, start, i + 2, field), ENDS.codes));
 	const paths = checkedPaths(format, fields, ends);
 	const { length, evidence } = paths;
-	const plain = [format, ...fields.slice(0, length), ends[length]!, fields[length + 1]!].map(surest);
+	const places = [format, ...fields.slice(0, length), ends[length]!, fields[length + 1]!];
+	const plain = places.map(surest);
 	const end = plain.at(-2)!;
 	const isWhole = ends[length]![end.symbol]! > SURE_END;
 	const alone = plain.map(({ symbol, chance }) => (chance < SURE_SYMBOL ? null : symbol));
 	const agrees = alone.reduce<number>((sum, symbol) => sum ^ (symbol ?? SYMBOLS), 0) === 0; // SYMBOLS is no symbol: a lost one never agrees
 	const bitsTaken = bitsOf(length);
-	if (isWhole && (agrees || paths.chance > SURE_CALL)) {
+	const isHeard = (symbol: number, i: number) => exp(places[i]![symbol]! - places[i]![plain[i]!.symbol]!) * plain[i]!.chance > HEARD_SYMBOL;
+	if (isWhole && (agrees || (paths.chance > SURE_CALL && paths.symbols.every(isHeard)))) {
 		const symbols = agrees ? (alone as number[]) : paths.symbols; // none is lost
 		const corrected = symbols.filter((symbol, i) => symbol !== plain[i]!.symbol).length;
 		return { symbols: symbols.slice(0, -1), ecc: symbols.at(-1)!, isSure: true, corrected, evidence, bits: bitsTaken };
@@ -85,9 +92,16 @@ function copies(bits: Evidence, start: number, place: number, isFirstAlone: bool
 function addCopy(sums: Float64Array, { high, low }: Evidence, at: number): void {
 	for (let i = 0; i < SYMBOL_ELEMENTS; i++) {
 		const [b, y] = [high[at + i] ?? 0, low[at + i] ?? 0];
-		for (let symbol = 0; symbol < SYMBOLS; symbol++) sums[symbol] = sums[symbol]! + (CODE[symbol * SYMBOL_ELEMENTS + i] === 1 ? b : y);
+		if (b === y) continue;
+		const isB = B_AT[i]!;
+		for (let symbol = 0; symbol < sums.length; symbol++) sums[symbol] = sums[symbol]! + (isB[symbol] === 1 ? b : y);
 	}
 }
+
+/** For each place of an element, which symbols have B there. */
+const B_AT = Array.from({ length: SYMBOL_ELEMENTS }, (_, place) =>
+	Uint8Array.from({ length: SYMBOLS }, (__, symbol) => elementsOf(symbol)[place]!),
+);
 
 /** The end of sequence comes twice more, without second copies, after the check. */
 function endEvidence(bits: Evidence, start: number, place: number, own: Float64Array): Float64Array {
@@ -169,6 +183,7 @@ function extended(best: Float64Array, shares: Float64Array, field: Float64Array)
 	const { shares: own, scale } = sharesOf(field, LN_SYMBOLS);
 	for (let symbol = 0; symbol < SYMBOLS; symbol++) {
 		const [value, share] = [field[symbol]!, own[symbol]!];
+		if (share < LEAST_SHARE) continue;
 		for (let state = 0; state < SYMBOLS; state++) {
 			const to = state ^ symbol;
 			const sum = best[state]! + value;

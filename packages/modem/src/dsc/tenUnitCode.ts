@@ -9,7 +9,7 @@ export const SYMBOL_ELEMENTS = 10;
  * Seven carry the symbol, least significant first; three the number of B among them, most significant first.
  * Source: ITU-R M.493, table of the ten-unit code (from memory, agreeing with third parties' restatements).
  */
-export const CODE: Uint8Array = Uint8Array.from({ length: SYMBOLS * SYMBOL_ELEMENTS }, (_, at) =>
+const CODE: Uint8Array = Uint8Array.from({ length: SYMBOLS * SYMBOL_ELEMENTS }, (_, at) =>
 	elementIsB(Math.floor(at / SYMBOL_ELEMENTS), at % SYMBOL_ELEMENTS) ? 1 : 0,
 );
 
