@@ -13,9 +13,9 @@ const WIDEST_ERROR = 0.011;
 const ERROR_STEP = 0.001;
 
 /** The greater of the two tones' energies over one bit, starting at every sample times `stepSamples`. */
-function strongest({ lowRe, lowIm, highRe, highIm }: ToneSums, stepSamples: number, bitSamples: number): Float64Array {
+function strongest({ lowRe, lowIm, highRe, highIm, length: samples }: ToneSums, stepSamples: number, bitSamples: number): Float64Array {
 	const length = Math.round(bitSamples);
-	const count = Math.max(0, Math.floor((lowRe.length - 1 - length) / stepSamples) + 1);
+	const count = Math.max(0, Math.floor((samples - length) / stepSamples) + 1);
 	const values = new Float64Array(count);
 	for (let i = 0; i < count; i++) {
 		const a = Math.round(i * stepSamples);
@@ -75,7 +75,7 @@ export function clockError(
 	let count = 0;
 	for (let k = first; k < end; k++) {
 		const base = Math.round(clock.startSample + k * clock.bitSamples);
-		if (base - reach * step < 0 || base + length + reach * step >= lowRe.length) continue;
+		if (base - reach * step < 0 || base + length + reach * step > sums.length) continue;
 		for (let s = -reach; s <= reach; s++) {
 			const a = base + s * step;
 			const b = a + length;

@@ -15,7 +15,7 @@ export interface BitTones {
 export function bitTones(sums: ToneSums, { startSample, bitSamples }: BitClock, first: number, count: number, from = 0, to = 1): BitTones {
 	const make = () => new Float64Array(count);
 	const bits = { lowRe: make(), lowIm: make(), highRe: make(), highIm: make(), lowEnergy: make(), highEnergy: make() };
-	const last = sums.lowRe.length - 1;
+	const last = sums.length;
 	for (let i = 0; i < count; i++) {
 		const start = startSample + (first + i) * bitSamples;
 		const a = Math.min(last, Math.max(0, Math.round(start + from * bitSamples)));

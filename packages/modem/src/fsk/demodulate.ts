@@ -7,7 +7,7 @@ import { correctedClock, movedClock, type TrackedClock } from "./clockFilter.ts"
 import { envelopeEvidence } from "./envelopeEvidence.ts";
 import { createPairSearch } from "./pairSearch.ts";
 import { withPhase } from "./phaseTrellis.ts";
-import { toneSums } from "./toneSums.ts";
+import { createToneSums } from "./toneSums.ts";
 
 export interface SoftBits {
 	/** Which carrier: a new number for each signal found; bits of one carrier come in order without gaps. */
@@ -35,8 +35,8 @@ export interface FskOptions {
 const DEFAULT_SPAN = { lowestHz: 500, highestHz: 2_700 };
 const SNR_BANDWIDTH_HZ = 2_700;
 /** Bits worked on at once, and those before and after them that help to estimate clock, centre and levels. */
-const SEGMENT_BITS = 64;
-const CONTEXT_BITS = 32;
+const SEGMENT_BITS = 96;
+const CONTEXT_BITS = 24;
 /** Bits in which a new carrier must show itself. */
 const FINDING_BITS = 128;
 /** Looks at a place, each with the centre put right by the one before. */
@@ -52,7 +52,7 @@ const KEPT_S = 12;
 const NEW = { score: 6, deviations: 2, leastShare: 0.1, mostShiftHz: 60 };
 const ALIVE = { score: 3, deviations: 1 };
 /** Segments without evidence before a carrier is given up. */
-const PATIENCE = 5;
+const PATIENCE = 4;
 /** Shifts. Pairs nearer to a live carrier than this are it, or share a tone with it. */
 const APART_SHIFTS = 1.5;
 
@@ -97,6 +97,7 @@ export function createFskDemodulator(options: FskOptions): {
 	const refused = new Map<number, number>();
 
 	const view = (from: number, to: number) => past.subarray(Math.max(0, from - pastStart), Math.max(0, to - pastStart));
+	const toneSums = createToneSums(Math.ceil((2 * FINDING_BITS + 4) * nominal));
 	const sumsOf = (from: number, to: number, centreHz: number) => toneSums(view(from, to), centreHz - shiftHz / 2, centreHz + shiftHz / 2);
 
 	return {

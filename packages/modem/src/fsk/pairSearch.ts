@@ -12,6 +12,8 @@ const BLOCKS = 4;
 const REACH_BINS = 2;
 /** Power of each tone over the floor below which a pair is not looked at. */
 const LEAST_POWER = 1.35;
+/** How far a tone must stand over what the keying of others may spread to its place. */
+const SKIRT_FACTOR = 4;
 /** Shifts. Only the strongest pair within this distance is looked at: others share a tone with it. */
 const APART_SHIFTS = 1.5;
 
@@ -53,18 +55,32 @@ export function createPairSearch(shiftHz: number, lowestHz: number, highestHz: n
 		const to = Math.min(bins - REACH_BINS, Math.ceil((highestHz + shiftHz) / BIN_HZ));
 		const floor = power.slice(from, to).sort()[Math.floor((to - from) / 2)]!;
 		const least = LEAST_POWER * floor;
-		const found: { readonly hz: number; readonly score: number }[] = [];
+		const found: Place[] = [];
 		for (let i = Math.ceil(lowestHz / BIN_HZ); i * BIN_HZ <= highestHz; i++) {
 			const [low, high] = [at(power, i - half), at(power, i + half)];
-			const skirt = 4 * Math.max(skirtAt(power, i - half), skirtAt(power, i + half));
-			if (Math.min(low, high) > Math.max(least, skirt))
-				found.push({ hz: i * BIN_HZ, score: low + high - 2 * Math.abs(Math.sqrt(low) - Math.sqrt(high)) ** 2 });
+			if (low > least && high > least) found.push({ bin: i, low, high });
 		}
-		found.sort((a, b) => b.score - a.score);
+		found.sort((a, b) => score(b) - score(a));
 		const kept: number[] = [];
-		for (const { hz } of found) if (kept.every((other) => Math.abs(other - hz) > APART_SHIFTS * shiftHz)) kept.push(hz);
-		return kept;
+		for (const { bin, low, high } of found) {
+			if (kept.some((other) => Math.abs(other - bin) * BIN_HZ <= APART_SHIFTS * shiftHz)) continue;
+			if (Math.min(low, high) > SKIRT_FACTOR * Math.max(skirtAt(power, bin - half), skirtAt(power, bin + half))) kept.push(bin);
+		}
+		return kept.map((bin) => bin * BIN_HZ);
 	}
+}
+
+interface Place {
+	readonly bin: number;
+	/** Power at either tone. */
+	readonly low: number;
+	readonly high: number;
+}
+
+/** The power of both tones, less for a pair that is uneven: that would be a tone of another pair and no tone. */
+function score({ low, high }: Place): number {
+	const uneven = Math.sqrt(low) - Math.sqrt(high);
+	return low + high - 2 * uneven * uneven;
 }
 
 /** Greatest power that the keying of any other tone spreads to bin `index`: T sinc(d T)^2 at its crests, for bits of 10 ms. */

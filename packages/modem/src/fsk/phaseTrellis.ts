@@ -46,7 +46,7 @@ export interface PhaseEvidence {
 export function withPhase(tones: BitTones, envelopes: EnvelopeEvidence, turnsPerBit: number, turns: number): PhaseEvidence {
 	const count = envelopes.softs.length;
 	const { aligned, drift, driftVariance } = align(tones, envelopes.softs, turnsPerBit, turns);
-	const { softs } = sumsOverPhases(aligned, envelopes, turnsPerBit);
+	const softs = sumsOverPhases(aligned, envelopes, turnsPerBit);
 	const gains = continuityGains(aligned, envelopes, turnsPerBit);
 	let continuity = 0;
 	for (let k = 0; k < count; k++) {
@@ -118,43 +118,68 @@ function rotate(fromRe: Float64Array, fromIm: Float64Array, k: number, turns: nu
 }
 
 /** Forward and backward sums over the phase at each bit's start. */
-function sumsOverPhases(aligned: BitTones, envelopes: EnvelopeEvidence, turnsPerBit: number): { readonly softs: Float64Array } {
+function sumsOverPhases(aligned: BitTones, envelopes: EnvelopeEvidence, turnsPerBit: number): Float64Array {
 	const count = envelopes.softs.length;
 	const weights = bitWeights(aligned, envelopes);
-	const kernels = { low: strayKernel(0), high: strayKernel(turnsPerBit) };
+	const steps = fraction(turnsPerBit) * PHASES;
+	const shift = Math.round(steps) % PHASES; // whole steps by which a bit of the higher tone turns
+	const [lowKernel, highKernel] = [strayKernel(0), strayKernel(steps - Math.round(steps))];
+	// a ring and what lies over its ends
+	const low = new Float64Array(PHASES + 2 * REACH);
+	const high = new Float64Array(PHASES + 2 * REACH);
 	const forward = new Float64Array((count + 1) * PHASES).fill(1 / PHASES, 0, PHASES);
 	for (let k = 0; k < count; k++) {
 		const here = k * PHASES;
-		const next = here + PHASES;
 		let sum = 0;
 		for (let m = 0; m < PHASES; m++) {
-			const low = forward[here + m]! * weights.low[here + m]!;
-			const high = forward[here + m]! * weights.high[here + m]!;
-			sum += low + high;
-			spread(forward, next, m, low, kernels.low);
-			spread(forward, next, m, high, kernels.high);
+			const [l, h] = [forward[here + m]! * weights.low[here + m]!, forward[here + m]! * weights.high[here + m]!];
+			low[REACH + m] = l;
+			high[REACH + ((m + shift) % PHASES)] = h;
+			sum += l + h;
 		}
-		for (let m = 0; m < PHASES; m++) forward[next + m] = ((1 - HIT) * forward[next + m]!) / sum + HIT / PHASES;
+		closeRing(low);
+		closeRing(high);
+		const keep = (1 - HIT) / sum;
+		for (let m = 0; m < PHASES; m++) {
+			let value = 0;
+			for (let i = 0; i <= 2 * REACH; i++) value += low[m + 2 * REACH - i]! * lowKernel[i]! + high[m + 2 * REACH - i]! * highKernel[i]!;
+			forward[here + PHASES + m] = keep * value + HIT / PHASES;
+		}
 	}
 
 	const softs = new Float64Array(count);
-	const later = new Float64Array(PHASES).fill(1);
+	const later = new Float64Array(PHASES + 2 * REACH).fill(1);
 	const before = new Float64Array(PHASES);
 	for (let k = count - 1; k >= 0; k--) {
 		const here = k * PHASES;
-		let [low, high, sum] = [0, 0, 0];
+		let [lowSum, highSum, sum] = [0, 0, 0];
 		for (let m = 0; m < PHASES; m++) {
-			const l = weights.low[here + m]! * (HIT + (1 - HIT) * gathered(later, m, kernels.low));
-			const h = weights.high[here + m]! * (HIT + (1 - HIT) * gathered(later, m, kernels.high));
-			low += forward[here + m]! * l;
-			high += forward[here + m]! * h;
+			const turned = (m + shift) % PHASES;
+			let [afterLow, afterHigh] = [0, 0];
+			for (let i = 0; i <= 2 * REACH; i++) {
+				afterLow += later[m + i]! * lowKernel[i]!;
+				afterHigh += later[turned + i]! * highKernel[i]!;
+			}
+			const l = weights.low[here + m]! * (HIT + (1 - HIT) * afterLow);
+			const h = weights.high[here + m]! * (HIT + (1 - HIT) * afterHigh);
+			lowSum += forward[here + m]! * l;
+			highSum += forward[here + m]! * h;
 			before[m] = l + h;
 			sum += l + h;
 		}
-		for (let m = 0; m < PHASES; m++) later[m] = (before[m]! * PHASES) / sum;
-		softs[k] = log(high / low);
+		for (let m = 0; m < PHASES; m++) later[REACH + m] = (before[m]! * PHASES) / sum;
+		closeRing(later);
+		softs[k] = log(highSum / lowSum);
 	}
-	return { softs };
+	return softs;
+}
+
+/** Copies the ends of a ring's middle part to what lies over the other end. */
+function closeRing(ring: Float64Array): void {
+	for (let i = 0; i < REACH; i++) {
+		ring[i] = ring[PHASES + i]!;
+		ring[PHASES + REACH + i] = ring[REACH + i]!;
+	}
 }
 
 /** Likelihoods of each bit, either way, at each phase, over a scale of the bit's own. */
@@ -210,36 +235,17 @@ function continuityGains(aligned: BitTones, envelopes: EnvelopeEvidence, turnsPe
 	return gains;
 }
 
-interface StrayKernel {
-	/** The step that `shares[0]` is for, from where the phase was, at least 0. */
-	readonly first: number;
-	readonly shares: Float64Array;
-}
-
-/** How a phase strays within a bit, after turning by that many turns. */
-function strayKernel(turns: number): StrayKernel {
-	const steps = fraction(turns) * PHASES;
-	const nearest = Math.round(steps);
+/** How a phase strays within a bit after turning by that part of a step: shares of the steps from `REACH` below to `REACH` above. */
+function strayKernel(part: number): Float64Array {
 	const deviation = (STRAY * PHASES) / (2 * Math.PI);
-	const shares = Float64Array.from({ length: 2 * REACH + 1 }, (_, i) => {
-		const away = (nearest + i - REACH - steps) / deviation;
-		return exp(-0.5 * away * away);
-	});
-	const sum = shares.reduce((total, share) => total + share, 0);
-	return { first: nearest - REACH + PHASES, shares: shares.map((share) => share / sum) };
-}
-
-function spread(into: Float64Array, at: number, m: number, value: number, { first, shares }: StrayKernel): void {
-	for (let i = 0; i < shares.length; i++) {
-		const to = at + ((first + m + i) % PHASES);
-		into[to] = into[to]! + value * shares[i]!;
-	}
-}
-
-function gathered(from: Float64Array, m: number, { first, shares }: StrayKernel): number {
+	const shares = new Float64Array(2 * REACH + 1);
 	let sum = 0;
-	for (let i = 0; i < shares.length; i++) sum += from[(first + m + i) % PHASES]! * shares[i]!;
-	return sum;
+	for (let i = 0; i < shares.length; i++) {
+		const away = (i - REACH - part) / deviation;
+		shares[i] = exp(-0.5 * away * away);
+		sum += shares[i]!;
+	}
+	return shares.map((share) => share / sum);
 }
 
 function fraction(turns: number): number {

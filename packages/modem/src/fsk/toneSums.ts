@@ -10,20 +10,29 @@ export interface ToneSums {
 	readonly lowIm: Float64Array;
 	readonly highRe: Float64Array;
 	readonly highIm: Float64Array;
+	/** Samples summed: number of the last sum. */
+	readonly length: number;
 }
 
-export function toneSums(samples: Float64Array, lowHz: number, highHz: number): ToneSums {
-	const [lowRe, lowIm] = runningSums(samples, lowHz);
-	const [highRe, highIm] = runningSums(samples, highHz);
-	return { lowRe, lowIm, highRe, highIm };
+/** Makes sums of up to `most` samples. The arrays are used again: sums are good until the next ones are asked for. */
+export function createToneSums(most: number): (samples: Float64Array, lowHz: number, highHz: number) => ToneSums {
+	const make = () => new Float64Array(most + 1);
+	const [lowRe, lowIm, highRe, highIm] = [make(), make(), make(), make()];
+	return (samples, lowHz, highHz) => {
+		sumInto(samples, lowHz, lowRe, lowIm);
+		sumInto(samples, highHz, highRe, highIm);
+		return { lowRe, lowIm, highRe, highIm, length: samples.length };
+	};
 }
 
-function runningSums(samples: Float64Array, toneHz: number): readonly [Float64Array, Float64Array] {
+function sumInto(samples: Float64Array, toneHz: number, sumRe: Float64Array, sumIm: Float64Array): void {
 	const turn = (2 * Math.PI * toneHz) / MODEM_RATE_HZ;
-	const [turnRe, turnIm] = [cos(turn), -sin(turn)];
-	const sumRe = new Float64Array(samples.length + 1);
-	const sumIm = new Float64Array(samples.length + 1);
-	let [oscRe, oscIm, re, im] = [1, 0, 0, 0];
+	const turnRe = cos(turn);
+	const turnIm = -sin(turn);
+	let oscRe = 1;
+	let oscIm = 0;
+	let re = 0;
+	let im = 0;
 	for (let i = 0; i < samples.length; i++) {
 		const x = samples[i]!;
 		re += x * oscRe;
@@ -34,5 +43,4 @@ function runningSums(samples: Float64Array, toneHz: number): readonly [Float64Ar
 		oscIm = oscRe * turnIm + oscIm * turnRe;
 		oscRe = next;
 	}
-	return [sumRe, sumIm];
 }
