@@ -7,10 +7,11 @@ export interface Analytic {
 	readonly imaginary: Float64Array;
 }
 
-const REJECTION_DB = 80;
+/** dB, of the negative frequencies. */
+const REJECTION_DB = 70;
 
 /** Hz. From here up, and from as far below half the rate, negative frequencies are rejected. */
-const LOWEST_HZ = 50;
+const LOWEST_HZ = 100;
 
 /** The signal and its Hilbert transform, by an odd filter under a Kaiser window; both at the signal's own times. */
 export function analytic(samples: Float64Array, rateHz: number = MODEM_RATE_HZ): Analytic {

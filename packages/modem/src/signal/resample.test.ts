@@ -77,6 +77,13 @@ describe("createResampler", () => {
 		}
 	});
 
+	it.each([12_001, 44_100])("keeps time over two minutes, from %d Hz", (rateHz) => {
+		const got = through(sine(1_234.5, rateHz, 120), rateHz, () => 65_536);
+		const from = got.length - 10 * 256;
+		for (let n = from; n < from + 1_600; n++)
+			expect(Math.abs(got[n]! - Math.sin(2 * Math.PI * ((1_234.5 * n) / 8_000)))).toBeLessThan(0.002);
+	});
+
 	it("counts what is no number and takes it as 0", () => {
 		const resampler = createResampler(8_000);
 		const [frame] = [...resampler.push([1, Number.NaN, Number.POSITIVE_INFINITY, -1, Number.NEGATIVE_INFINITY]), ...resampler.end()];
