@@ -31,13 +31,22 @@ function messageWith(change: object): string {
 describe("readJob", () => {
 	it("reads the stored sample of version 1 to the last field", () => {
 		const job = readJob("v1.job.json", SAMPLE);
-		expect(job).toEqual(JSON.parse(SAMPLE)); // the sample fills in every field, so no default adds to it
+		expect(job).toEqual(JSON.parse(SAMPLE)); // the sample fills in every field, so no default adds to it; fields that came later were added to it
 		expect(readJob("v1.job.json", `\uFEFF${SAMPLE.replaceAll("\n", "\r\n")}`)).toEqual(job);
 	});
 
 	it("fills in what is left out", () => {
 		const job = readJob("a", JSON.stringify(LEAST));
-		expect(job.options).toEqual({ reservePlaces: {}, region: null, berth: null, sheetFrom: "as-found", clearUnplanned: false });
+		expect(job.options).toEqual({
+			reservePlaces: {},
+			region: null,
+			berth: null,
+			sheetFrom: "as-found",
+			disturbance: 1,
+			leastGainPercent: 0.5,
+			clearUnplanned: false,
+		});
+		expect(job.together).toEqual([]);
 		expect([job.asFound, job.listings, job.pins, job.bans, job.noise]).toEqual([null, { rows: [] }, [], [], "residential"]);
 		expect(job.settings).toEqual({ asFound: {}, wanted: {} });
 	});

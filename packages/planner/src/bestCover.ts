@@ -117,7 +117,7 @@ function atLeast(entries: MipRow["entries"], worth: number): MipRow {
 /** What choosing an item costs in the last stage: a place each, and far more for a place to be keyed; what stands and goes is a change too. */
 function changesOf({ items }: CoverProblem): readonly number[] {
 	const change = items.length + 1;
-	return items.map((item) => (takesRoom(item) ? change + 1 : 1 - change));
+	return items.map((item) => (takesRoom(item) && item.isPreferred !== true ? change + 1 : 1 - change));
 }
 
 /** Of items that hear the same, do the same and cost the same, the earliest. */

@@ -19,6 +19,8 @@ export interface ChoiceQuestion {
 	readonly present: ReadonlySet<string>;
 	/** Ids of further ones that stand at a place, to stay there if they are chosen. They take no room. */
 	readonly standing: ReadonlySet<string>;
+	/** Ids of those that are taken rather than others of the same worth. */
+	readonly preferred: ReadonlySet<string>;
 	readonly samples: readonly VoyageSample[];
 	/** Share of each hour on the air and heard well enough. */
 	readonly graded: Coverage;
@@ -42,7 +44,7 @@ type Wanted = Exclude<WantId, "nets">;
  * nets, carriers between ships and calling pairs, of which no listing tells when they are heard, are worth fixed shares of their want.
  */
 export function coverProblem(question: ChoiceQuestion): CoverProblem {
-	const { candidates, musts, present, standing, weights, room, gradedLow, leastGainPercent } = question;
+	const { candidates, musts, present, standing, preferred, weights, room, gradedLow, leastGainPercent } = question;
 	const total = Object.values(weights).reduce((sum, weight) => sum + weight, 0);
 	const wholeOf = (want: Want) => (total === 0 ? 0 : (WHOLE_WORTH * (weights[want as WantId] ?? 0)) / total);
 	const shares = fixedShares(candidates);
@@ -57,6 +59,7 @@ export function coverProblem(question: ChoiceQuestion): CoverProblem {
 			isPresent: present.has(id),
 			isMust: musts.has(id),
 			isStanding: standing.has(id),
+			isPreferred: preferred.has(id),
 			bonus: Math.round(shares[index]! * wholeOf(want)),
 			price: Math.round((leastGainPercent / 100) * Math.min(...prices, WHOLE_WORTH)),
 		};

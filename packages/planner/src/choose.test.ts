@@ -38,6 +38,7 @@ function chosen(made: readonly (readonly [Candidate, Float64Array])[], free: num
 		weights: { "weather-charts": 1 },
 		present: new Set(),
 		standing: new Set(),
+		preferred: new Set(),
 		together: [],
 		leastGainPercent: 0.5,
 		room: [{ bank: "memory", kinds: SCAN_KINDS, free, inSpeechBlocks: free, inOtherBlocks: free, emptyBlocks: [], taken: NOTHING_TAKEN }],

@@ -25,6 +25,8 @@ export interface ChoiceInput {
 	readonly present: ReadonlySet<string>;
 	/** Ids of further candidates that stand at a place, to stay there if they are chosen. They take no room. */
 	readonly standing: ReadonlySet<string>;
+	/** Ids of candidates that are taken rather than others of the same worth. */
+	readonly preferred: ReadonlySet<string>;
 	readonly room: readonly TakenRoom[];
 	/** Ids of candidates of which all are held or none: where one is held whatever is chosen, all are. */
 	readonly together: readonly (readonly string[])[];

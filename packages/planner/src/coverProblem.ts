@@ -19,6 +19,8 @@ export interface CoverItem {
 	readonly isMust: boolean;
 	/** Stands at a place where it may stay: takes no room of what is free and no keys. */
 	readonly isStanding: boolean;
+	/** Between choices of the same worth one with it is taken as no change. Default false. */
+	readonly isPreferred?: boolean;
 	/** Worth beside what it hears. */
 	readonly bonus: number;
 	/** Worth that it must bring to be keyed in; not asked of what is present, must be held, or stands already. */

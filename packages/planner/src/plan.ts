@@ -114,6 +114,7 @@ export async function plan(resolved: ResolvedJob, shipped: Directory, options: P
 		weights: job.wants,
 		present,
 		standing: new Set(standingIds),
+		preferred: new Set<string>(),
 		together: togetherIds(resolved, index),
 		leastGainPercent: job.options.leastGainPercent,
 		room: takenRoom(
@@ -180,7 +181,8 @@ export async function plan(resolved: ResolvedJob, shipped: Directory, options: P
 						{ db: -levels.byDb, heard: levels.weaker },
 						{ db: levels.byDb, heard: levels.stronger },
 					].map(async ({ db, heard }): Promise<PlanLevel> => {
-						const other = await choose({ ...question, graded: gradedBy(heard), gradedLow: null }, choiceOptions);
+						const preferred = new Set(choice.chosen.map(({ id }) => id)); // what is worth the same either way is no sway
+						const other = await choose({ ...question, preferred, graded: gradedBy(heard), gradedLow: null }, choiceOptions);
 						return { db, hours: hoursBy(wants, after, coverageBy(heard, "airtime"), samples), ...swayed(choice.chosen, other.chosen) };
 					}),
 		),
