@@ -39,6 +39,9 @@ const SEGMENT_BITS = 96;
 const CONTEXT_BITS = 24;
 /** Bits in which a new carrier must show itself. */
 const FINDING_BITS = 128;
+/** How long, and how far around, a place that has been looked at in vain is left alone. */
+const REFUSED_S = 0.75;
+const REFUSED_HZ = 40;
 /** Looks at a place, each with the centre put right by the one before. */
 const ROUNDS = 3;
 /** Hz squared in a segment: how much a centre may wander; Hz: most it is moved in one. */
@@ -49,7 +52,7 @@ const WIDEST_ERROR = 0.012;
 /** Seconds of the past that are kept, so that a carrier is followed back to its start. */
 const KEPT_S = 12;
 /** What is asked of a new carrier, and of a segment of a known one: deviations of chance, see `keyingScore`. */
-const NEW = { score: 6, deviations: 2, leastShare: 0.1, mostShiftHz: 60 };
+const NEW = { score: 6, hopeless: 1, deviations: 2, leastShare: 0.1, mostShiftHz: 60 };
 const ALIVE = { score: 3, deviations: 1 };
 /** Segments without evidence before a carrier is given up. */
 const PATIENCE = 4;
@@ -94,7 +97,7 @@ export function createFskDemodulator(options: FskOptions): {
 	let taken = 0;
 	let carriers = 0;
 	let tracks: Track[] = [];
-	const refused = new Map<number, number>();
+	let refused: { readonly hz: number; readonly until: number }[] = [];
 
 	const view = (from: number, to: number) => past.subarray(Math.max(0, from - pastStart), Math.max(0, to - pastStart));
 	const toneSums = createToneSums(Math.ceil((2 * FINDING_BITS + 4) * nominal));
@@ -160,7 +163,7 @@ export function createFskDemodulator(options: FskOptions): {
 		const wanted = Math.abs(bits);
 		const expected = bits < 0 ? movedClock(track.clock, bits) : track.clock;
 		const { startSample, bitSamples } = expected;
-		const before = Math.min(CONTEXT_BITS, Math.floor((startSample - pastStart) / bitSamples) - 1);
+		const before = Math.min(CONTEXT_BITS, Math.floor((startSample - pastStart) / bitSamples));
 		const after = Math.min(CONTEXT_BITS, Math.floor((taken - startSample) / bitSamples) - wanted);
 		const from = Math.max(pastStart, Math.floor(startSample - (before + 0.5) * bitSamples));
 		const to = Math.min(taken, Math.ceil(startSample + (wanted + after + 0.5) * bitSamples));
@@ -195,8 +198,8 @@ export function createFskDemodulator(options: FskOptions): {
 
 	/** Looks closely at a place that the search has pointed out. */
 	function look(roughHz: number, out: SoftBits[]): void {
-		const place = Math.round(roughHz / 50);
-		if ((refused.get(place) ?? -1) > taken) return;
+		refused = refused.filter(({ until }) => until > taken);
+		if (refused.some(({ hz }) => Math.abs(hz - roughHz) < REFUSED_HZ)) return;
 		if (tracks.some((track) => Math.abs(track.centreHz - roughHz) < apartHz && track.silent < 1)) return;
 		let close = closely(roughHz, FINDING_BITS);
 		if (close !== null && close.score > NEW.score / 2 && close.score < NEW.score) close = closely(close.centreHz, 2 * FINDING_BITS);
@@ -211,7 +214,7 @@ export function createFskDemodulator(options: FskOptions): {
 			highs > NEW.leastShare &&
 			highs < 1 - NEW.leastShare;
 		if (!isNew) {
-			refused.set(place, taken + MODEM_RATE_HZ / 2);
+			refused.push({ hz: roughHz, until: taken + REFUSED_S * MODEM_RATE_HZ });
 			return;
 		}
 		const rivals = tracks.filter((track) => Math.abs(track.centreHz - centreHz) < apartHz);
@@ -241,15 +244,16 @@ export function createFskDemodulator(options: FskOptions): {
 			const { clock, deviations } = findClock(sums, nominal);
 			const count = Math.floor((taken - from - clock.startSample) / clock.bitSamples);
 			const { softs, ebN0, lead } = envelopeEvidence(bitTones(sums, clock, 0, count), leak);
+			const score = keyingScore(lead, count, deviations, 1.65);
 			const error = centreError(sums, clock, 0, softs);
 			centreHz += error.hz;
-			if (round < ROUNDS) continue;
+			if (round < ROUNDS && score > NEW.hopeless) continue;
 			return {
 				centreHz,
 				variance: error.variance,
 				clock: newClock({ startSample: from + clock.startSample, bitSamples: clock.bitSamples }, count),
 				deviations,
-				score: keyingScore(lead, count, deviations, 1.65),
+				score,
 				highs: softs.reduce((sum, soft) => sum + (soft > 0 ? 1 : 0), 0) / count,
 				ebN0,
 			};
@@ -261,8 +265,10 @@ export function createFskDemodulator(options: FskOptions): {
 		const back = { ...track };
 		const found: SoftBits[] = [];
 		let silent = 0;
-		while (silent < 2 && back.clock.startSample - SEGMENT_BITS * back.clock.bitSamples > notBefore) {
-			const segment = advance(back, -SEGMENT_BITS);
+		while (silent < 2) {
+			const bits = Math.min(SEGMENT_BITS, Math.floor((back.clock.startSample - notBefore) / back.clock.bitSamples));
+			if (bits < 1) break;
+			const segment = advance(back, -bits);
 			found.push(handed(back, segment, false));
 			silent = segment.isAlive ? 0 : silent + 1;
 		}
