@@ -86,9 +86,12 @@ describe("createResampler", () => {
 
 	it("counts what is no number and takes it as 0", () => {
 		const resampler = createResampler(8_000);
-		const [frame] = [...resampler.push([1, Number.NaN, Number.POSITIVE_INFINITY, -1, Number.NEGATIVE_INFINITY]), ...resampler.end()];
-		expect(frame!.subarray(0, 6)).toEqual(Float64Array.of(1, 0, 0, -1, 0, 0));
-		expect(resampler.badSamples()).toBe(3);
+		const [frame] = [
+			...resampler.push([1, Number.NaN, Number.POSITIVE_INFINITY, -1, Number.NEGATIVE_INFINITY, -1e300]),
+			...resampler.end(),
+		];
+		expect(frame!.subarray(0, 7)).toEqual(Float64Array.of(1, 0, 0, -1, 0, 0, 0));
+		expect(resampler.badSamples()).toBe(4);
 	});
 
 	it.each([6_999, 192_001, 8_000.5, 0, -1, Number.NaN, Number.POSITIVE_INFINITY])("refuses %d Hz", (rateHz) => {

@@ -21,6 +21,9 @@ const BEST_MIDDLE_HZ = 2 * MODEM_RATE_HZ,
 const EXACT_PHASES = 1_000,
 	LINE_PHASES = 256;
 
+/** A sample of this size is damage; squares of sums of squares below it stay finite. */
+const ABSURD = 1e30;
+
 /** Input samples that are worked on at a time. */
 const CHUNK_SAMPLES = 4_096;
 
@@ -30,7 +33,7 @@ export interface Resampler {
 	push(block: ArrayLike<number>): readonly Float64Array[];
 	/** The stream ends: the frames still under way, the last filled up with zeros. */
 	end(): readonly Float64Array[];
-	/** How many samples were no finite number and counted as 0. */
+	/** How many samples were no number, infinite or beyond `ABSURD`, and were taken as 0. */
 	badSamples(): number;
 }
 
@@ -74,7 +77,7 @@ export function createResampler(rateHz: number): Resampler {
 				const count = Math.min(CHUNK_SAMPLES, block.length - from);
 				for (let i = 0; i < count; i++) {
 					const sample = block[from + i]!;
-					const isGood = sample - sample === 0; // neither NaN nor an infinity
+					const isGood = sample < ABSURD && sample > -ABSURD; // false for NaN
 					chunk[i] = isGood ? sample : 0;
 					if (!isGood) bad++;
 				}
