@@ -1,7 +1,7 @@
 import { exp, log } from "@skipwright/units";
 import { COPY_PLACES } from "./collective.ts";
 import { LOST } from "./printer.ts";
-import { ALPHA, RPT, SEVEN_UNIT, SIGNAL_BITS } from "./sevenUnit.ts";
+import { ALPHA, FIGS, RPT, SEVEN_UNIT, SIGNAL_BITS } from "./sevenUnit.ts";
 
 /** What is known of a bit besides its likelihood. */
 export interface BitMark {
@@ -17,7 +17,9 @@ export interface BitMark {
 export interface ReadSignal {
 	/** Place in `SEVEN_UNIT`, or `LOST`. */
 	readonly code: number;
-	/** Of the second copy's last bit, or of the stream's last one where that copy lies beyond it. */
+	/** Chance that another was sent. */
+	readonly doubt: number;
+	/** Of the second copy's last bit, which may lie beyond the stream's end. */
 	readonly mark: BitMark;
 	/** The tones are exchanged: Y was the higher. */
 	readonly isInverted: boolean;
@@ -36,17 +38,23 @@ const COPY_BITS = COPY_PLACES * SIGNAL_BITS;
 /** A first and a second copy alternate. */
 const PAIR_BITS = 2 * SIGNAL_BITS;
 /** s, at 100 baud. */
-export const PAIR_S = 0.14;
+const BIT_S = 0.01;
+export const PAIR_S = PAIR_BITS * BIT_S;
 /** Bits by which a decision on signal and phase lags at least: 10.2 s. */
 const LAG_BITS = 73 * PAIR_BITS;
 /** How many more are gathered before the course is followed back, which takes as long for one as for all of them. */
 const DECIDED_BITS = 8 * PAIR_BITS;
 const RING_BITS = LAG_BITS + DECIDED_BITS + COPY_BITS;
 
-/** Largest ratio believed of one bit: none is surer than 3000 to 1. */
-const SOFTEST_LIMIT = 8;
+/**
+ * Ratios beyond 3 count for three tenths only, and for 16 at most: static and what follows a lock lost are surer of themselves than
+ * right. Under noise alone nothing is lost by it, since the likeliest signal stays the likeliest. Found by trial on made signals.
+ */
+const BELIEVED = 3;
+const BELIEVED_BEYOND = 0.3;
+const BELIEVED_MOST = 16;
 /** Chance that a copy is struck out whole (static, a fade, another signal) whatever its bits claim. */
-const STRUCK_COPY = 0.02;
+const STRUCK_COPY = 0.002;
 /** Chance that a pair is: bounds what one bad pair can weigh against the phase. */
 const STRUCK_PAIR = 0.1;
 /** Share of idle signals and of phasing pairs against any one character. Without it, idle signals read as well from any of seven starts. */
@@ -60,10 +68,19 @@ const LEAVE_COST = 2;
 const SLIP_COST = 10;
 
 /** A signal whose likeliest reading is less sure than this is lost. */
-const SURE = 0.9;
+const SURE = 0.8;
+/** One to figures must be surer: a text has few shifts, and a false one misprints all until the next. */
+const SURE_FIGS = 0.95;
 
-/** Per signal, as -1 (B is a 1 bit) and +1: signs to apply. */
-const ELEMENTS: readonly Int8Array[] = SEVEN_UNIT.map(({ sent }) => Int8Array.from(sent, (element) => (element === "B" ? 1 : 0)));
+/** First three and last four elements of each signal as numbers, B a 1: their likelihoods are worked out once for all signals. */
+const HEAD_BITS = 3;
+const TAIL_BITS = SIGNAL_BITS - HEAD_BITS;
+const numberOf = (elements: string) => [...elements].reduce((value, element) => 2 * value + (element === "B" ? 1 : 0), 0);
+const HEADS = Uint8Array.from(SEVEN_UNIT, ({ sent }) => numberOf(sent.slice(0, HEAD_BITS)));
+const TAILS = Uint8Array.from(SEVEN_UNIT, ({ sent }) => numberOf(sent.slice(HEAD_BITS)));
+/** XOR with these exchanges B and Y. */
+const ALL_HEAD = (1 << HEAD_BITS) - 1;
+const ALL_TAIL = (1 << TAIL_BITS) - 1;
 
 const CODES = SEVEN_UNIT.length;
 const SENSES = 2;
@@ -81,11 +98,14 @@ export function createCollectiveReader(): CollectiveReader {
 	const windows = Array.from({ length: SENSES }, () => new Float64Array((COPY_BITS + 1) * CODES));
 	const higher = new Float64Array(SIGNAL_BITS).fill(1);
 	const lower = new Float64Array(SIGNAL_BITS).fill(1);
+	const heads = new Float64Array(1 << HEAD_BITS);
+	const tails = new Float64Array(1 << TAIL_BITS);
 	const scores = new Float64Array(STATES).fill(Number.NEGATIVE_INFINITY);
 	scores[NO_TEXT] = 0;
 	const from = Array.from({ length: SENSES }, () => new Int8Array(RING_BITS));
 	const fromNoText = new Int8Array(RING_BITS);
 	const read = Array.from({ length: SENSES }, () => new Int8Array(RING_BITS));
+	const doubt = Array.from({ length: SENSES }, () => new Float64Array(RING_BITS));
 	const marks: (BitMark | undefined)[] = new Array(RING_BITS);
 	let bits = 0;
 	let decided = 0;
@@ -94,10 +114,12 @@ export function createCollectiveReader(): CollectiveReader {
 	function take(soft: number, mark: BitMark): void {
 		const at = bits % RING_BITS;
 		marks[at] = mark;
-		const limited = Number.isNaN(soft) ? 0 : Math.min(SOFTEST_LIMIT, Math.max(-SOFTEST_LIMIT, soft));
+		const limited = believed(soft);
 		higher[bits % SIGNAL_BITS] = 2 / (1 + exp(-limited));
 		lower[bits % SIGNAL_BITS] = 2 / (1 + exp(limited));
 		const phase = bits % PAIR_BITS;
+		products(heads, HEAD_BITS, bits + 1);
+		products(tails, TAIL_BITS, bits + 1 + HEAD_BITS);
 		let bestText = NO_TEXT;
 		for (let state = 1; state < STATES; state++) if (bestText === NO_TEXT || scores[state]! > scores[bestText]!) bestText = state;
 		const noText = scores[NO_TEXT]!;
@@ -124,20 +146,29 @@ export function createCollectiveReader(): CollectiveReader {
 		bits++;
 	}
 
+	/** Likelihoods, against chance, of each way in which `count` bits from the ring's place `from` on can have been sent. */
+	function products(out: Float64Array, count: number, from: number): void {
+		out[0] = 1;
+		for (let i = 0, size = 1; i < count; i++, size *= 2) {
+			const at = (from + i) % SIGNAL_BITS;
+			for (let value = size - 1; value >= 0; value--) {
+				out[2 * value + 1] = out[value]! * higher[at]!;
+				out[2 * value] = out[value]! * lower[at]!;
+			}
+		}
+	}
+
 	/** The pair that ends with this bit: notes its likeliest reading and returns its evidence, nats. */
 	function readPair(sense: number, at: number): number {
 		const window = windows[sense]!;
-		const [one, zero] = sense === 0 ? [higher, lower] : [lower, higher];
 		const second = (bits % (COPY_BITS + 1)) * CODES;
 		const first = ((bits + 1) % (COPY_BITS + 1)) * CODES; // COPY_BITS ago
-		const oldest = bits + 1; // of the seven bits, in their ring
+		const [headMask, tailMask] = sense === 0 ? [0, 0] : [ALL_HEAD, ALL_TAIL];
 		let sum = 0;
 		let best = 0;
 		let bestCode = LOST;
 		for (let code = 0; code < CODES; code++) {
-			const elements = ELEMENTS[code]!;
-			let product = 1;
-			for (let i = 0; i < SIGNAL_BITS; i++) product *= (elements[i] === 1 ? one : zero)[(oldest + i) % SIGNAL_BITS]!;
+			const product = heads[HEADS[code]! ^ headMask]! * tails[TAILS[code]! ^ tailMask]!;
 			const likelihood = (1 - STRUCK_COPY) * product + STRUCK_COPY;
 			window[second + code] = likelihood;
 			const both = likelihood * window[first + code]! * (code === ALPHA ? IDLE_WEIGHT : 1);
@@ -153,7 +184,8 @@ export function createCollectiveReader(): CollectiveReader {
 			best = phasing;
 			bestCode = RPT;
 		}
-		read[sense]![at] = best > SURE * sum ? bestCode : LOST;
+		doubt[sense]![at] = 1 - best / sum;
+		read[sense]![at] = best > (bestCode === FIGS ? SURE_FIGS : SURE) * sum ? bestCode : LOST;
 		return log(((1 - STRUCK_PAIR) * sum) / WEIGHTS_SUM + STRUCK_PAIR);
 	}
 
@@ -170,7 +202,7 @@ export function createCollectiveReader(): CollectiveReader {
 			}
 			const sense = state > PAIR_BITS ? 1 : 0;
 			if ((state - 1) % PAIR_BITS !== bit % PAIR_BITS) continue;
-			if (bit < until) signals.push({ code: read[sense]![at]!, mark: marks[at]!, isInverted: sense === 1 });
+			if (bit < until) signals.push({ code: read[sense]![at]!, doubt: doubt[sense]![at]!, mark: marks[at]!, isInverted: sense === 1 });
 			state = from[sense]![at]!;
 		}
 		decided = until;
@@ -185,8 +217,14 @@ export function createCollectiveReader(): CollectiveReader {
 		end() {
 			const last = marks[(bits + RING_BITS - 1) % RING_BITS];
 			if (last === undefined) return [];
-			for (let i = 0; i < COPY_BITS; i++) take(0, last); // nothing is known of second copies beyond the end
+			for (let i = 0; i < COPY_BITS; i++) take(0, { ...last, atS: last.atS + (i + 1) * BIT_S }); // nothing is known there
 			return decide(bits);
 		},
 	};
+}
+
+function believed(soft: number): number {
+	const size = Math.abs(soft);
+	if (!(size > BELIEVED)) return Number.isNaN(soft) ? 0 : soft;
+	return Math.sign(soft) * Math.min(BELIEVED_MOST, BELIEVED + BELIEVED_BEYOND * (size - BELIEVED));
 }

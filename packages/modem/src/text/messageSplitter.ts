@@ -2,7 +2,7 @@ import { type BitMark, PAIR_S, type ReadSignal } from "./collectiveReader.ts";
 import type { TextGap } from "./heardText.ts";
 import { subjectWords, type TextIdentity } from "./navtex.ts";
 import { createPrinter, LOST, LOST_MARK } from "./printer.ts";
-import { ALPHA, codeOf, RPT, SEVEN_UNIT } from "./sevenUnit.ts";
+import { ALPHA, codeOf, FIGS, LTRS, RPT, SEVEN_UNIT } from "./sevenUnit.ts";
 
 /** A text cut out of the stream of signals. */
 export interface SplitText {
@@ -18,6 +18,8 @@ export interface SplitText {
 
 export interface MessageSplitter {
 	signal(signal: ReadSignal): readonly SplitText[];
+	/** Since when a text has been under way, s; null while there is none. */
+	sinceS(): number | null;
 	/** No more signals by `nowS`, seconds from the start of the stream. */
 	end(nowS: number): readonly SplitText[];
 }
@@ -36,13 +38,17 @@ const MOST_LOST = 0.5;
 
 const IDLE: ReadonlySet<number> = new Set([ALPHA, RPT, codeOf("BETA")]);
 const LF = codeOf("LF");
+/** A shift read with more doubt than this may be none. */
+const DOUBTFUL = 0.001;
+/** No figures of an international text: national ones, bell, answer-back. */
+const NO_FIGURES: ReadonlySet<number> = new Set(["D", "F", "G", "H", "J"].map(codeOf));
 /** Told by signals, not by print: they are known even where a shift was lost. */
 const BEGIN = ["Z", "C", "Z", "C"].map(codeOf);
 const END = ["N", "N", "N", "N"].map(codeOf);
 
 interface Entry {
-	readonly code: number;
 	readonly mark: BitMark;
+	code: number;
 	print: string;
 }
 
@@ -52,6 +58,8 @@ export function createMessageSplitter(): MessageSplitter {
 	let entries: Entry[] = [];
 	/** Those of the last that printed anything: enough for a sign of the frame and what stands before it. */
 	let recent: Entry[] = [];
+	/** The last shift to figures, if in doubt, or the last one lost since: it may have been a shift to letters or no shift at all. */
+	let doubtful: Entry | null = null;
 	let hasBegin = false;
 	let isAfterIdle = false;
 	let idle = 0;
@@ -67,6 +75,7 @@ export function createMessageSplitter(): MessageSplitter {
 		const began = hasBegin;
 		entries = [];
 		recent = [];
+		doubtful = null;
 		unclear = [];
 		hasBegin = false;
 		isAfterIdle = nextIsAfterIdle;
@@ -80,9 +89,16 @@ export function createMessageSplitter(): MessageSplitter {
 		return [{ text, identity, gaps, characters: kept.length, lostCharacters, isInverted, marks: kept.map(({ mark }) => mark) }];
 	}
 
-	function add(code: number, mark: BitMark): readonly SplitText[] {
+	function add(code: number, mark: BitMark, doubt: number): readonly SplitText[] {
 		const entry = { code, mark, print: printer.print(code) };
 		entries.push(entry);
+		if (code === LTRS || code === FIGS) doubtful = null;
+		if (code === LOST || (code === FIGS && doubt > DOUBTFUL)) doubtful = entry;
+		if (NO_FIGURES.has(code) && entry.print !== SEVEN_UNIT[code]!.letter && doubtful !== null) {
+			if (doubtful.code === FIGS) doubtful.code = LOST;
+			printer.letters();
+			for (const each of entries.slice(entries.indexOf(doubtful))) each.print = printer.print(each.code);
+		}
 		if (entry.print === "") return [];
 		recent = [...recent.slice(-END.length), entry];
 		if (isSign(BEGIN)) {
@@ -106,7 +122,7 @@ export function createMessageSplitter(): MessageSplitter {
 		return lost === 0 || sign === BEGIN || (recent.length > sign.length && recent[0]!.code === LF);
 	}
 
-	function take(code: number, mark: BitMark): readonly SplitText[] {
+	function take(code: number, mark: BitMark, doubt: number): readonly SplitText[] {
 		if (IDLE.has(code)) {
 			idle += 1 + unclear.length;
 			unclear = [];
@@ -120,25 +136,27 @@ export function createMessageSplitter(): MessageSplitter {
 		const lost = unclear;
 		unclear = [];
 		idle = 0;
-		return [...lost.flatMap((at) => add(LOST, at)), ...add(code, mark)];
+		return [...lost.flatMap((at) => add(LOST, at, 1)), ...add(code, mark, doubt)];
 	}
 
 	return {
 		signal(signal) {
-			const { code, mark } = signal;
+			const { code, mark, doubt } = signal;
 			const holeS = mark.atS - lastS - PAIR_S;
+			if (holeS < -PAIR_S / 2) return []; // read before, from the carrier that this one follows
 			const texts: SplitText[] = [];
 			if (holeS > LONGEST_HOLE_S || signal.isInverted !== isInverted) {
 				texts.push(...close("faded out", false));
 				idle = 0;
 			} else if (idle > 0 || entries.length > 0) {
-				for (let i = Math.round(holeS / PAIR_S); i > 0; i--) texts.push(...take(LOST, mark));
+				for (let i = Math.round(holeS / PAIR_S); i > 0; i--) texts.push(...take(LOST, mark, 1));
 			}
 			isInverted = signal.isInverted;
 			lastS = mark.atS;
-			texts.push(...take(code, mark));
+			texts.push(...take(code, mark, doubt));
 			return texts;
 		},
+		sinceS: () => entries.find(isVisible)?.mark.atS ?? null,
 		end(nowS) {
 			const last = entries.findLast(isVisible);
 			if (last === undefined) return [];

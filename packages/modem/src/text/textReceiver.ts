@@ -2,10 +2,7 @@ import { createFskDemodulator } from "../fsk/demodulate.ts";
 import { FRAME_SAMPLES, MODEM_RATE_HZ, type Receiver } from "../receiver.ts";
 import type { HeardText } from "./heardText.ts";
 import { createTextReader } from "./textReader.ts";
-
-/** Baud and Hz of collective FEC, of NAVTEX and of all narrow-band direct printing. Source: ITU-R M.625-4, M.540-2. */
-export const TEXT_BAUD = 100;
-export const TEXT_SHIFT_HZ = 170;
+import { TEXT_BAUD, TEXT_SHIFT_HZ } from "./textSignal.ts";
 
 /** Texts by collective FEC (mode B), wherever they lie in the audio: NAVTEX, safety texts, plain ones. */
 export function createTextReceiver(): Receiver<HeardText> {
