@@ -45,7 +45,7 @@ const REFUSED_HZ = 40;
 /** Looks at a place, each with the centre put right by the one before. */
 const ROUNDS = 3;
 /** Hz squared in a segment: how much a centre may wander; Hz: most it is moved in one. */
-const CENTRE_WANDER = 0.002;
+const CENTRE_WANDER = 0.02;
 const MOST_STEP_HZ = 8;
 /** Greatest error of a bit clock, share of its speed. */
 const WIDEST_ERROR = 0.012;
@@ -70,7 +70,9 @@ interface Track {
 	centreVariance: number;
 	clock: TrackedClock;
 	ebN0: number;
+	/** Segments in turn without evidence, and the sample up to which there was. */
 	silent: number;
+	heardTo: number;
 }
 
 interface Segment {
@@ -139,6 +141,7 @@ export function createFskDemodulator(options: FskOptions): {
 		while (track.silent < PATIENCE && track.clock.startSample + (SEGMENT_BITS + CONTEXT_BITS + 1) * track.clock.bitSamples < until) {
 			const segment = advance(track, SEGMENT_BITS);
 			track.silent = segment.isAlive ? 0 : track.silent + 1;
+			if (segment.isAlive) track.heardTo = track.clock.startSample;
 			out.push(handed(track, segment, track.silent >= PATIENCE));
 		}
 	}
@@ -190,7 +193,7 @@ export function createFskDemodulator(options: FskOptions): {
 			track.clock = { ...track.clock, bitSamples: Math.min(nominal + limit, Math.max(nominal - limit, track.clock.bitSamples)) };
 			const byPhase = { hz: (phase.drift * MODEM_RATE_HZ) / bitSamples, variance: phase.driftVariance * (MODEM_RATE_HZ / bitSamples) ** 2 };
 			correctCentre(track, phase.continuity > 0.9 ? byPhase : centreError(sums, local, -before, envelopes.softs), wanted / count);
-			track.ebN0 = envelopes.ebN0;
+			track.ebN0 += 0.4 * (envelopes.ebN0 - track.ebN0);
 		}
 		const atS = Float64Array.from({ length: wanted }, (_, k) => (clock.startSample + (k + 0.5) * clock.bitSamples) / MODEM_RATE_HZ);
 		return { softs: phase.softs.slice(before, before + wanted), atS, isAlive };
@@ -228,8 +231,8 @@ export function createFskDemodulator(options: FskOptions): {
 			out.push(handed(rival, { softs: new Float64Array(0), atS: new Float64Array(0), isAlive: false }, true));
 		}
 		carriers++;
-		const track: Track = { number: carriers, centreHz, centreVariance: close.variance, clock, ebN0: close.ebN0, silent: 0 };
-		out.push(...earlier(track, Math.max(pastStart, ...rivals.map((rival) => rival.clock.startSample))));
+		const track: Track = { number: carriers, centreHz, centreVariance: close.variance, clock, ebN0: close.ebN0, silent: 0, heardTo: taken };
+		out.push(...earlier(track, Math.max(pastStart, ...rivals.map((rival) => rival.heardTo - SEGMENT_BITS * nominal))));
 		tracks.push(track);
 		follow(track, taken, out);
 	}

@@ -44,6 +44,7 @@ export function envelopeEvidence({ lowEnergy, highEnergy }: BitTones, leak: numb
 	}
 	let noiseLow = Math.max(off / count, 1e-300);
 	let noiseHigh = noiseLow;
+	let noises = { low: 0, high: 0, level: 0 };
 	let levels = { low: new Float64Array(count), high: new Float64Array(count) };
 	for (let round = 0; round < ROUNDS; round++) {
 		levels = {
@@ -54,17 +55,17 @@ export function envelopeEvidence({ lowEnergy, highEnergy }: BitTones, leak: numb
 			),
 			high: localLevels(highEnergy, share, noiseHigh),
 		};
-		const { low, high } = noises(lowEnergy, highEnergy, share, levels, leak);
-		noiseLow = low;
-		noiseHigh = high;
+		noises = meanNoises(lowEnergy, highEnergy, share, levels, leak);
+		const least = LEAST_NOISE * noises.level;
+		noiseLow = Math.max(least, noises.low);
+		noiseHigh = Math.max(least, noises.high);
 		for (let k = 0; k < count; k++) {
 			const soft = toneWeight(highEnergy[k]!, levels.high[k]!, noiseHigh) - toneWeight(lowEnergy[k]!, levels.low[k]!, noiseLow);
 			softs[k] = soft;
 			share[k] = soft > 30 ? 1 : soft < -30 ? 0 : logistic(soft);
 		}
 	}
-	let ebN0 = 0;
-	for (let k = 0; k < count; k++) ebN0 += (levels.low[k]! / noiseLow + levels.high[k]! / noiseHigh) / 2 / count;
+	const ebN0 = (2 * noises.level) / Math.max(noises.low + noises.high, noises.level * 1e-5, 1e-300);
 	return { softs, ...levels, noiseLow, noiseHigh, ebN0, lead: total > 0 ? led / total : 0 };
 }
 
@@ -116,8 +117,8 @@ function localLevels(energy: Float64Array, shares: Float64Array, noise: number):
 	return levels;
 }
 
-/** Mean energy of either tone where it is thought off; of both together where one is hardly ever off. */
-function noises(
+/** Mean energy of either tone where it is thought off, of both together where one is hardly ever off; and of both tones where they are on. */
+function meanNoises(
 	lowEnergy: Float64Array,
 	highEnergy: Float64Array,
 	share: Float64Array,
@@ -132,12 +133,12 @@ function noises(
 		highShare += share[k]!;
 		levelSum += levels.low[k]! + levels.high[k]!;
 	}
-	const both = (lowSum + highSum) / count;
-	const least = Math.max((LEAST_NOISE * levelSum) / 2 / count, 1e-300);
+	const both = Math.max(0, lowSum + highSum) / count;
 	const prior = 4;
 	return {
-		low: Math.max(least, (lowSum + prior * both) / (highShare + prior)),
-		high: Math.max(least, (highSum + prior * both) / (count - highShare + prior)),
+		low: Math.max((lowSum + prior * both) / (highShare + prior), 1e-300),
+		high: Math.max((highSum + prior * both) / (count - highShare + prior), 1e-300),
+		level: levelSum / 2 / count,
 	};
 }
 
