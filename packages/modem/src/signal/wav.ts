@@ -237,31 +237,23 @@ function encodingOf(kind: number, sampleBytes: number): WavEncoding | null {
 
 function decoded(view: DataView, { encoding, sampleBytes, frameBytes, fromChannel, toChannel }: Coding): Float64Array {
 	const samples = new Float64Array(view.byteLength / frameBytes);
-	const averaged = toChannel - fromChannel;
-	for (let i = 0; i < samples.length; i++) {
-		let sum = 0;
-		for (let channel = fromChannel; channel < toChannel; channel++) sum += sampleAt(view, i * frameBytes + channel * sampleBytes, encoding);
-		samples[i] = sum / averaged;
+	const read = READERS[encoding];
+	for (let channel = fromChannel; channel < toChannel; channel++) {
+		for (let i = 0, at = channel * sampleBytes; i < samples.length; i++, at += frameBytes) samples[i] = samples[i]! + read(view, at);
 	}
+	const averaged = toChannel - fromChannel;
+	if (averaged > 1) for (let i = 0; i < samples.length; i++) samples[i] = samples[i]! / averaged;
 	return samples;
 }
 
-function sampleAt(view: DataView, at: number, encoding: WavEncoding): number {
-	switch (encoding) {
-		case "pcm16":
-			return view.getInt16(at, true) / 0x8000;
-		case "pcm8":
-			return (view.getUint8(at) - 0x80) / 0x80; // the one encoding without a sign
-		case "pcm24":
-			return (view.getInt16(at + 1, true) * 0x100 + view.getUint8(at)) / 0x80_0000;
-		case "pcm32":
-			return view.getInt32(at, true) / 0x8000_0000;
-		case "float32":
-			return view.getFloat32(at, true);
-		case "float64":
-			return view.getFloat64(at, true);
-	}
-}
+const READERS: Readonly<Record<WavEncoding, (view: DataView, at: number) => number>> = {
+	pcm8: (view, at) => (view.getUint8(at) - 0x80) / 0x80, // the one encoding without a sign
+	pcm16: (view, at) => view.getInt16(at, true) / 0x8000,
+	pcm24: (view, at) => (view.getInt16(at + 1, true) * 0x100 + view.getUint8(at)) / 0x80_0000,
+	pcm32: (view, at) => view.getInt32(at, true) / 0x8000_0000,
+	float32: (view, at) => view.getFloat32(at, true),
+	float64: (view, at) => view.getFloat64(at, true),
+};
 
 function concatenated(a: Uint8Array, b: Uint8Array): Uint8Array {
 	const whole = new Uint8Array(a.length + b.length);
