@@ -94,23 +94,13 @@ function answered(problem: BlockProblem, model: BlockMip, answer: MipAnswer, isP
 	return { status: answer.status === "optimal" && excess === 0 ? "optimal" : "feasible", blockOf, points, excess };
 }
 
-/** Items of a group to its blocks: those that stand there first, the others in order. */
+/** Items of a group to its blocks in order. */
 function spread({ items }: BlockProblem, { groups, columnOf }: BlockMip, values: Float64Array): readonly (number | null)[] {
 	const blockOf: (number | null)[] = items.map(() => null);
 	for (const [group, { items: own }] of groups.entries()) {
-		const numbers = columnOf[group]!.map((column) => (column === null ? 0 : Math.round(values[column]!)));
-		const taken = numbers.map(() => 0);
-		const put = (item: number, block: number) => {
-			blockOf[item] = block;
-			taken[block]!++;
-		};
-		for (const item of own) {
-			const home = items[item]!.home;
-			if (home !== null && taken[home]! < numbers[home]!) put(item, home);
-		}
-		for (const item of own) {
-			const block = blockOf[item] === null ? numbers.findIndex((number, index) => taken[index]! < number) : -1;
-			if (block >= 0) put(item, block);
+		let next = 0;
+		for (const [block, column] of columnOf[group]!.entries()) {
+			for (let left = column === null ? 0 : Math.round(values[column]!); left > 0; left--) blockOf[own[next++]!] = block;
 		}
 	}
 	return blockOf;

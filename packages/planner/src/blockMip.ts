@@ -126,16 +126,11 @@ export function blockMip(problem: BlockProblem, isWhole: boolean): BlockMip {
 				}
 			}
 		}
-		for (const [group, { like, items: own }] of groups.entries()) {
+		for (const [group, { like }] of groups.entries()) {
 			const column = columnOf[group]![index] ?? null;
-			const stays = own.filter((item) => items[item]!.home === index && items[item]!.mayMove).length;
-			if (column !== null && (like.home === null || like.mayMove) && !like.banks.includes(block.bank)) {
-				order.push({ column, factor: -BLOCK_POINTS.bank });
-			}
-			if (stays === 0 || movePoints === 0 || column === null) continue;
-			const moved = model.column(stays, false);
-			model.row([at(moved, 1), at(column, 1)], stays, null);
-			order.push({ column: moved, factor: -movePoints });
+			if (column === null || !(like.home === null || like.mayMove)) continue;
+			if (!like.banks.includes(block.bank)) order.push({ column, factor: -BLOCK_POINTS.bank });
+			if (like.home !== null && like.home !== index) order.push({ column, factor: -movePoints });
 		}
 	}
 	if (isWhole) addFewest(model, problem);
@@ -195,13 +190,12 @@ function at(column: number, factor: number): Entry {
 	return { column, factor };
 }
 
-/** Where all of them find a place, what they are worth and where they stand now tells nothing apart. */
+/** Where all of them find a place, what they are worth tells nothing apart. */
 function groupsOf(items: readonly BlockItem[], isWhole: boolean): readonly BlockGroup[] {
 	const groups = Map.groupBy(items.keys(), (index) => {
 		const item = items[index]!;
 		const { banks, otherBanks, tier, worth, home, mayMove } = item;
-		const lost = isWhole ? "" : `${tier} ${worth}`;
-		return `${familyKey(item)}: ${banks} or ${otherBanks}, ${lost} ${home !== null && !mayMove ? home : ""}`;
+		return `${familyKey(item)}: ${banks} or ${otherBanks}, from ${home} ${mayMove}, ${isWhole ? "" : `${tier} ${worth}`}`;
 	});
 	return [...groups].toSorted(([a], [b]) => (a < b ? -1 : 1)).map(([, own]) => ({ like: items[own[0]!]!, items: own }));
 }

@@ -99,8 +99,9 @@ export function pointsOf({ blocks, items, movePoints }: BlockProblem, blockOf: r
 	for (const [index, block] of blocks.entries()) {
 		const own = items.filter((_, item) => blockOf[item] === index);
 		const known = own.filter(({ want }) => want !== null);
+		const heldKnown = block.held.filter(({ want }) => want !== null);
 		const fresh = (key: (one: BlockSpace["held"][number]) => string) => {
-			const before = new Set(block.held.filter(({ want }) => want !== null).map(key));
+			const before = new Set(heldKnown.map(key));
 			return new Set(known.map(key).filter((one) => !before.has(one))).size;
 		};
 		const wants = fresh(wantKey);
@@ -108,7 +109,7 @@ export function pointsOf({ blocks, items, movePoints }: BlockProblem, blockOf: r
 		if (wants > 0 && block.held.length === 0) points -= BLOCK_POINTS.share;
 		const has = (kind: ScanKind, ones: readonly { readonly kind: ScanKind | null }[]) => ones.some((one) => one.kind === kind);
 		const isMixed = (ones: readonly { readonly kind: ScanKind | null }[]) => has("timed", ones) && has("data", ones);
-		if (isMixed([...block.held, ...known]) && !isMixed(block.held)) points += BLOCK_POINTS.kinds;
+		if (isMixed([...heldKnown, ...known]) && !isMixed(heldKnown)) points += BLOCK_POINTS.kinds;
 		points +=
 			own.filter(({ banks, home, mayMove }) => (home === null || mayMove) && !banks.includes(block.bank)).length * BLOCK_POINTS.bank;
 		points += items.filter(({ home }, item) => home === index && blockOf[item] !== null && blockOf[item] !== index).length * movePoints;

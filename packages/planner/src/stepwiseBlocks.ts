@@ -53,23 +53,34 @@ function oneAfterAnother({ blocks, bankFree, items }: BlockProblem, { opening, l
 		filling.kinds.add(item.kind);
 		if (item.kind !== null && blocks[block]!.use === "either") filling.isSpeech = item.kind === "speech";
 	};
-	for (const [index, item] of items.entries()) if (item.home !== null) put(item, index, item.home);
+	const hasRoom = (item: BlockItem, block: number, count: number) => {
+		const { bank, use } = blocks[block]!;
+		const { left: places, isSpeech } = fillings[block]!;
+		if (Math.min(places, left.get(bank) ?? 0) < count || !suitsBlock(item, blocks[block]!, block)) return false;
+		return use !== "either" || item.kind === null || isSpeech === null || isSpeech === (item.kind === "speech");
+	};
+	// what stays, then what stands where it may stay
+	for (const mayMove of [false, true]) {
+		for (const [index, item] of items.entries()) {
+			if (item.home === null || item.mayMove !== mayMove) continue;
+			if (hasRoom(item, item.home, 1)) put(item, index, item.home);
+			else if (!mayMove) return null;
+		}
+	}
 	/** The block that takes so many items of one family at fewest points, or -1. */
 	const bestFor = (item: BlockItem, count: number) => {
 		let best = -1;
 		let fewest = Number.POSITIVE_INFINITY;
 		for (const [block, filling] of fillings.entries()) {
-			const { bank, use } = blocks[block]!;
-			if (Math.min(filling.left, left.get(bank) ?? 0) < count || !suitsBlock(item, blocks[block]!, block)) continue;
-			if (use === "either" && item.kind !== null && filling.isSpeech !== null && filling.isSpeech !== (item.kind === "speech")) continue;
-			const points = pointsIn(item, filling, bank, count) + (filling.kinds.size === 0 ? opening : 0);
+			if (!hasRoom(item, block, count)) continue;
+			const points = pointsIn(item, filling, blocks[block]!.bank, count) + (filling.kinds.size === 0 ? opening : 0);
 			if (points > fewest || (points === fewest && filling.left >= fillings[best]!.left)) continue;
 			fewest = points;
 			best = block;
 		}
 		return best;
 	};
-	const open = items.flatMap((item, index) => (item.home === null ? [index] : []));
+	const open = items.flatMap((_, index) => (blockOf[index]! < 0 ? [index] : []));
 	const wants = [...Map.groupBy(open, (index) => wantKey(items[index]!)).values()];
 	for (const want of largestFirst ? wants.toSorted((a, b) => b.length - a.length) : wants) {
 		const families = [...Map.groupBy(want, (index) => familyKey(items[index]!)).values()];
