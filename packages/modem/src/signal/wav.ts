@@ -158,7 +158,7 @@ export function createWavDecoder(source: string, channel: ChannelChoice = "mean"
 		push(bytes) {
 			held = held.length === 0 ? bytes : concatenated(held, bytes);
 			if (!readHeader()) {
-				held = held.slice(); // the caller may use the array again
+				held = new Uint8Array(held); // the caller may use the array again (and a Node buffer's slice does not copy)
 				return new Float64Array(0);
 			}
 			const { frameBytes } = coding!;
@@ -166,7 +166,7 @@ export function createWavDecoder(source: string, channel: ChannelChoice = "mean"
 			const view = next(frames * frameBytes)!;
 			left -= view.byteLength;
 			given += frames;
-			held = left < frameBytes ? new Uint8Array(0) : held.slice();
+			held = left < frameBytes ? new Uint8Array(0) : new Uint8Array(held);
 			return decoded(view, coding!);
 		},
 		format: () => format,
