@@ -41,3 +41,12 @@ function logBesselI0(x: number): number {
 	}
 	return Math.log(sum);
 }
+
+/**
+ * Chance that a receiver of hard decisions reads a call whole, by the textbook's error rate 0.5 exp(-Eb/2N0) of non-coherent keying: every
+ * symbol, and the check, without a wrong bit in at least one of its copies.
+ */
+export function hardCallChance(symbols: number, ebN0Db: number, copies: 1 | 2): number {
+	const clean = (1 - 0.5 * Math.exp(-(10 ** (ebN0Db / 10)) / 2)) ** 10;
+	return (1 - (1 - clean) ** copies) ** (symbols + 1);
+}
