@@ -199,3 +199,37 @@ function fromFile(file: string): readonly SoftBits[] {
 	const out = [...resampler.push(data), ...resampler.end()].flatMap((frame) => demodulator.frame(frame));
 	return [...out, ...demodulator.end()];
 }
+
+describe("signals made apart from the program", () => {
+	const folder = join(import.meta.dirname, "../../truth");
+	const rows = readFileSync(join(folder, "keying.csv"), "utf8")
+		.trim()
+		.split("\n")
+		.slice(1)
+		.map((line) => line.split(","));
+	const found = rows.map(([file, centre, baud, start, , bare, bits]) => {
+		const heard = fromFile(join(folder, file!));
+		const sent = Uint8Array.from(bits!, Number);
+		return {
+			file: file!,
+			...compared(heard, sent, Number(start), Number(baud)),
+			offHz: Math.abs(heard.at(-1)!.centreHz - Number(centre)),
+			bare: Number(bare),
+		};
+	});
+
+	it("are told whole, at their centre", () => {
+		expect(found.map(({ file, seen }) => [file, seen])).toEqual([
+			["keying-continuous.wav", 400],
+			["keying-switched.wav", 400],
+		]);
+		for (const { offHz } of found) expect(offHz).toBeLessThan(2);
+	});
+
+	it("have hardly more errors than where centre and clock are given, and almost none where the phase is continuous", () => {
+		const [continuous, switched] = found;
+		expect(continuous!.bare).toBeGreaterThan(9);
+		expect(continuous!.wrong).toBeLessThan(4);
+		expect(switched!.wrong).toBeLessThan(switched!.bare + 5);
+	});
+});
