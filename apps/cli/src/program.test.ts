@@ -165,7 +165,14 @@ describe("plan and compare", () => {
 	test("the example: four papers, no stop or fix left, the list read back as planned", async () => {
 		const context = fakeContext();
 		expect(await runProgram(context, ["plan", JOB, "-o", "out"])).toBe(0);
-		expect([...context.written.keys()]).toEqual(["out/plan.json", "out/list.csv", "out/changes.csv", "out/sheet.csv", "out/sheet.pdf"]);
+		expect([...context.written.keys()]).toEqual([
+			"out/plan.json",
+			"out/plan.html",
+			"out/list.csv",
+			"out/changes.csv",
+			"out/sheet.csv",
+			"out/sheet.pdf",
+		]);
 		const plan = JSON.parse(context.written.get("out/plan.json") as string);
 		expect(plan).toMatchObject({ format: "skipwright-plan", version: 1, status: "optimal", gap: 0 });
 		expect(plan.places.length).toBeGreaterThan(150);

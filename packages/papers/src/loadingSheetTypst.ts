@@ -5,6 +5,7 @@ import { dateOfMs, daysBetween, type IsoDate } from "@skipwright/units";
 import { blocksOf, type StepBlock } from "./blocksOf.ts";
 import { CAUTIONS, RECEIVER_CAUTIONS } from "./cautions.ts";
 import { LOADING_SHEET_TEMPLATE } from "./loadingSheetTemplate.ts";
+import { placesText, runsText } from "./placesText.ts";
 import { shortTurns } from "./shortTurns.ts";
 import { type TypstData, typstValue } from "./typstValue.ts";
 import { wrappable } from "./wrappable.ts";
@@ -258,17 +259,6 @@ function sourcesData({ sheet, listings, date }: LoadingSheetPaper): TypstData {
 	})).filter(({ sources }) => sources.length > 0);
 }
 
-/** `[1, 2, 3, 7]` as `1–3, 7`. */
-function runsText(numbers: readonly number[]): string {
-	const runs: { from: number; to: number }[] = [];
-	for (const n of [...numbers].sort((a, b) => a - b)) {
-		const last = runs.at(-1);
-		if (last !== undefined && n <= last.to + 1) last.to = n;
-		else runs.push({ from: n, to: n });
-	}
-	return runs.map(({ from, to }) => (from === to ? `${from}` : `${from}–${to}`)).join(", ");
-}
-
 /** `2026-09-01, 84 days before this sheet`; an edition that is no full day stands alone. */
 function editionText(edition: string, date: IsoDate): string {
 	const ms = Date.parse(`${edition}T00:00:00Z`);
@@ -305,13 +295,6 @@ function oldFiguresText({ sheet, findings, listings }: LoadingSheetPaper): strin
 				]),
 		...(others.length === 0 ? [] : [`The ages of the rest stand among the findings of the plan: ${placesText(others)}.`]),
 	].join(" ");
-}
-
-/** `voice 3, 5–9; data 1–4` */
-function placesText(findings: readonly Finding[]): string {
-	return [...Map.groupBy(findings, ({ bank }) => bank)]
-		.map(([bank, same]) => `${bank ?? "whole list"} ${runsText(same.flatMap(({ place }) => place ?? []))}`.trimEnd())
-		.join("; ");
 }
 
 /** A remedy that is a bare figure gets the words that make it one. */

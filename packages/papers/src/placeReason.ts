@@ -28,13 +28,14 @@ export function placeReason(place: PlannedPlace, words: DayInWords): string {
 		.join(" ");
 }
 
-function purpose({ want, serves, changed, what }: PlannedPlace): string {
+function purpose({ want, serves, changed, pinned, notes }: PlannedPlace): string {
 	if (want === "guard") return "Always held: a carrier for distress, safety and calling.";
 	if (want === "safety-text") return "Always held: safety text is never traded for other wants.";
 	if (want === "ship-calling") return "For calling other vessels.";
 	if (serves.length > 0) return "";
 	if (want !== null) return `For ${WANT_WORDS[want]}; nobody can tell what is heard here.`;
-	return changed ? sentence(what) : "Kept as found: no list tells what it gives on this voyage, and nothing needed the place.";
+	if (!changed) return "Kept as found: no list tells what it gives on this voyage, and nothing else needed the place.";
+	return pinned || notes.length > 0 ? "" : "No list tells what it gives on this voyage.";
 }
 
 function serviceSentence({ want, hoursPerDay, lostPerDay, rank, of, bestLeg }: PlaceService): string {

@@ -1,11 +1,11 @@
 import { join } from "node:path";
 import type { Directory } from "@skipwright/directory";
-import { type ChangedJob, changeJob, directoryFor, type ResolvedJob } from "@skipwright/job";
-import { loadingSheetTypst } from "@skipwright/papers";
-import { type Plan, planDifference, plannedRows } from "@skipwright/planner";
+import { type ChangedJob, changeJob, directoryFor, type ResolvedJob, voyageSamples } from "@skipwright/job";
+import { loadingSheetTypst, planHtml, planStatusWords } from "@skipwright/papers";
+import { type Plan, planDifference, plannedRows, STEP_DAYS } from "@skipwright/planner";
 import { WANT_WORDS } from "@skipwright/rules";
 import { checkList, type Finding, type LoadingSheet, loadingSheet, settingLines, sheetCsv, writeList } from "@skipwright/set";
-import { hoursInWords } from "@skipwright/sky";
+import { GRADES_OF_CHANCE, hoursInWords } from "@skipwright/sky";
 import { changesCsv } from "../changesCsv.ts";
 import { type Context, EXIT, type Exit, UsageError } from "../context.ts";
 import { explainText } from "../explainText.ts";
@@ -80,15 +80,6 @@ function secondsGiven(text: string): number {
 	throw new UsageError(`cannot take --time-limit ${text}: expected seconds above 0`);
 }
 
-/** How good the choice is known to be. */
-function choiceWords({ status, gap }: Plan): string {
-	if (status === "infeasible") return "the choice cannot keep everything that must be held";
-	if (status === "optimal") return "no choice is worth more under the wants given (proved)";
-	return gap === null
-		? "the choice is a good one, not proved best"
-		: `the best choice found, at most ${(gap * 100).toFixed(2)} % from the best possible`;
-}
-
 function sheetOf({ job, profile, asFound }: ResolvedJob, planned: Plan): LoadingSheet {
 	return loadingSheet({
 		profile,
@@ -102,6 +93,7 @@ function sheetOf({ job, profile, asFound }: ResolvedJob, planned: Plan): Loading
 /** Files of a plan, and one line each on what they are for. */
 const PAPERS = {
 	"plan.json": "the plan as data",
+	"plan.html": "the plan to read, with its reasons: for a browser, a phone, or to print",
 	"list.csv": "the list as planned",
 	"changes.csv": "what becomes of each place that changes, and why",
 	"sheet.csv": "the keying steps",
@@ -131,6 +123,7 @@ async function writePapers(
 	const { compilePdf } = await import("../pdf.ts"); // the compiler loads slowly: only when a sheet is wanted
 	const contents = {
 		"plan.json": `${JSON.stringify(planned, null, "\t")}\n`,
+		"plan.html": planPage(resolved, directory, planned),
 		"list.csv": writeList(plannedRows(planned)),
 		"changes.csv": changesCsv(asFound, foundFindings(resolved, directory, planned), planned),
 		"sheet.csv": sheetCsv(sheet, profile),
@@ -140,6 +133,20 @@ async function writePapers(
 		const path = join(folder, name);
 		context.writeFile(path, content);
 		return `${path}: ${PAPERS[name as keyof typeof PAPERS]}`;
+	});
+}
+
+function planPage(resolved: ResolvedJob, directory: Directory, planned: Plan): string {
+	const { job, profile, voyage } = resolved;
+	return planHtml({
+		plan: planned,
+		jobTitle: job.title,
+		vessel: job.vessel,
+		profile,
+		directory: directoryFor(resolved, directory),
+		samples: voyageSamples(voyage, STEP_DAYS),
+		words: hoursInWords,
+		grades: [...GRADES_OF_CHANCE, { word: "none", from: 0 }],
 	});
 }
 
@@ -167,7 +174,7 @@ function planText(
 		[
 			paint(colour, "bold", "Planned"),
 			`${planned.places.length} places (${perBank.join(", ")}): ${planned.places.length - added} as found, ${added} new or mended, ${planned.removed.length} rows taken out`,
-			`${choiceWords(planned)}; hours rest on the ${planned.basis}`,
+			`${planStatusWords(planned)}; hours rest on the ${planned.basis}`,
 			...servedLines(planned),
 		],
 		written.length > 0 // the page has it, in pictures
