@@ -18,8 +18,6 @@ export interface SplitText {
 
 export interface MessageSplitter {
 	signal(signal: ReadSignal): readonly SplitText[];
-	/** Since when a text has been under way, s; null while there is none. */
-	sinceS(): number | null;
 	/** No more signals by `nowS`, seconds from the start of the stream. */
 	end(nowS: number): readonly SplitText[];
 }
@@ -156,7 +154,6 @@ export function createMessageSplitter(): MessageSplitter {
 			texts.push(...take(code, mark, doubt));
 			return texts;
 		},
-		sinceS: () => entries.find(isVisible)?.mark.atS ?? null,
 		end(nowS) {
 			const last = entries.findLast(isVisible);
 			if (last === undefined) return [];

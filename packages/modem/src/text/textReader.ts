@@ -2,7 +2,6 @@ import type { SoftBits } from "../fsk/demodulate.ts";
 import { type CollectiveReader, createCollectiveReader } from "./collectiveReader.ts";
 import type { HeardText } from "./heardText.ts";
 import { createMessageSplitter, LONGEST_HOLE_S, type MessageSplitter, type SplitText } from "./messageSplitter.ts";
-import { TEXT_SHIFT_HZ } from "./textSignal.ts";
 import { textSummary } from "./textSummary.ts";
 
 /** Makes texts of what a demodulator for 100 baud and 170 Hz shift gives, carrier by carrier. */
@@ -20,17 +19,12 @@ interface Sender {
 	/** Number of the carrier; null once it is over. */
 	carrier: number | null;
 	centreHz: number;
-	snrDb: number;
 	/** Of its last bit. */
 	lastS: number;
-	/** When its last text ended. */
-	textEndS: number;
 }
 
 /** Hz. A carrier that comes up so near to one that has just gone is the same sender. */
 const SAME_SENDER_HZ = 20;
-/** Hz. Within this of one shift away from a stronger sender, a weaker one is that sender's, read off the one tone which they share. */
-const IMAGE_WITHIN_HZ = 30;
 /** s. From the middle of a signal's first bit in the first copy to that of its last in the second, and half a bit more on either side. */
 const COPIES_S = 0.41;
 const HALF_BIT_S = 0.005;
@@ -38,63 +32,46 @@ const HALF_BIT_S = 0.005;
 export function createTextReader(): TextReader {
 	let senders: Sender[] = [];
 
-	function senderOf({ carrier, centreHz, snrDb }: SoftBits): Sender {
+	function senderOf({ carrier, centreHz }: SoftBits): Sender {
 		const known = senders.find((sender) => sender.carrier === carrier);
 		if (known !== undefined) return known;
 		const reader = createCollectiveReader();
 		const faded = senders.find((sender) => sender.carrier === null && Math.abs(sender.centreHz - centreHz) < SAME_SENDER_HZ);
 		if (faded !== undefined) return Object.assign(faded, { carrier, reader });
-		const sender = { splitter: createMessageSplitter(), reader, carrier, centreHz, snrDb, lastS: 0, textEndS: 0 };
+		const sender = { splitter: createMessageSplitter(), reader, carrier, centreHz, lastS: 0 };
 		senders.push(sender);
 		return sender;
 	}
 
-	function heardOf(sender: Sender, splits: readonly SplitText[], nowS: number): readonly HeardText[] {
-		const texts = splits
-			.map((split) => heard(split, nowS))
-			.filter((text) => !senders.some((other) => other !== sender && isImage(text, other)));
-		sender.textEndS = Math.max(sender.textEndS, ...texts.map(({ endS }) => endS));
-		return texts;
-	}
-
-	function endOf(sender: Sender, nowS: number): readonly HeardText[] {
-		const signals = sender.carrier === null ? [] : sender.reader.end();
-		return heardOf(sender, [...signals.flatMap((signal) => sender.splitter.signal(signal)), ...sender.splitter.end(nowS)], nowS);
+	function endOf({ carrier, reader, splitter }: Sender, nowS: number): readonly SplitText[] {
+		const signals = carrier === null ? [] : reader.end();
+		return [...signals.flatMap((signal) => splitter.signal(signal)), ...splitter.end(nowS)];
 	}
 
 	return {
 		bits(softs, nowS) {
-			const texts: HeardText[] = [];
+			const texts: SplitText[] = [];
 			for (const soft of softs) {
 				const sender = senderOf(soft);
 				const { centreHz, uncertaintyHz, snrDb } = soft;
-				Object.assign(sender, { centreHz, snrDb, lastS: soft.atS.at(-1) ?? sender.lastS });
 				const signals = [...soft.softs].flatMap((llr, i) => sender.reader.bit(llr, { atS: soft.atS[i]!, centreHz, uncertaintyHz, snrDb }));
-				if (soft.isOver) {
-					signals.push(...sender.reader.end());
-					sender.carrier = null;
-				}
-				const splits = signals.flatMap((signal) => sender.splitter.signal(signal));
-				texts.push(...heardOf(sender, splits, nowS));
+				if (soft.isOver) signals.push(...sender.reader.end());
+				texts.push(...signals.flatMap((signal) => sender.splitter.signal(signal)));
+				sender.centreHz = centreHz;
+				sender.lastS = soft.atS.at(-1) ?? sender.lastS;
+				if (soft.isOver) sender.carrier = null;
 			}
 			const gone = senders.filter(({ carrier, lastS }) => carrier === null && nowS - lastS > LONGEST_HOLE_S);
 			texts.push(...gone.flatMap((sender) => endOf(sender, nowS)));
-			if (gone.length > 0) senders = senders.filter((sender) => !gone.includes(sender));
-			return texts;
+			senders = senders.filter((sender) => !gone.includes(sender));
+			return texts.map((text) => heard(text, nowS));
 		},
 		end(endS) {
 			const texts = senders.flatMap((sender) => endOf(sender, endS));
 			senders = [];
-			return texts;
+			return texts.map((text) => heard(text, endS));
 		},
 	};
-}
-
-/** Whether a text is another sender's, read off the tone that both carriers share. */
-function isImage(text: HeardText, other: Sender): boolean {
-	const isOneShiftAway = Math.abs(Math.abs(other.centreHz - text.audioHz) - TEXT_SHIFT_HZ) < IMAGE_WITHIN_HZ;
-	const since = other.splitter.sinceS();
-	return isOneShiftAway && other.snrDb > text.snrDb && ((since !== null && since < text.endS) || other.textEndS > text.startS);
 }
 
 function heard({ marks, ...split }: SplitText, nowS: number): HeardText {

@@ -116,6 +116,17 @@ describe("createTextReceiver", () => {
 		expect(heard.flatMap(({ gaps }) => gaps)).toEqual([]);
 	});
 
+	it("prints at 5 dB, where one bit in twenty is wrong by itself", () => {
+		const body = "STORM WARNING FOR ALL AREAS. WIND NORTHWEST 8 TO 10 ";
+		const [message, ...more] = hear(
+			noisy(joined(silence(1), makeText(navtexText({ station: "B", subject: "B", number: 31, body: body.repeat(6) }))), 5, 6),
+		);
+		expect(more).toEqual([]);
+		expect(message!.identity).toMatchObject({ station: "B", subject: "B", number: "31" });
+		expect(message!.errorRatio).toBeLessThan(0.02);
+		expect(message!.text.split("\n")[1]!.replaceAll("*", "").length).toBeGreaterThan(0.97 * 6 * body.length);
+	});
+
 	it("gives nothing for idle signals", () => {
 		const idle = makeText("", { phasingPairs: 72, closingPairs: 72 });
 		expect(hear(noisy(idle, 20, 2))).toEqual([]);
