@@ -69,14 +69,16 @@ const HOP_SAMPLES = HOP_FRAMES * FRAME_SAMPLES;
 /** Looks in a row that must find the same lines before a chart is joined in the middle, and looks that may lie before its first. */
 const JOIN_LOOKS = 2,
 	JOIN_HOPS = 9;
-/** Share of signal in the power, below which it is not a steady signal: to join, to go on. */
+/** Share of signal in the power, below which it is not a steady signal: to join, to go on. Noise alone comes out at 0.2 to 0.45. */
 const JOIN_STEADY = 0.6,
-	GO_ON_STEADY = 0.35;
+	GO_ON_STEADY = 0.5;
 /** Seconds after the start tone within which lines must be found. */
 const LINES_WITHIN_S = 60;
 /** Seconds without a steady signal, and without lines that resemble each other (a blank part), after which a chart has faded out. */
 const FADED_S = 20,
 	BLANK_S = 120;
+/** Seconds without a steady signal that are left out where the stream ends. */
+const FADING_S = 3;
 /** Frames that a tone must last to end a chart under way: no picture holds one pitch for so long. */
 const STOP_FRAMES = 40,
 	RESTART_FRAMES = 64;
@@ -326,7 +328,11 @@ export function createChartReceiver(): ChartReceiver {
 			else track.forget(chart.linesFrom - FRAME_SAMPLES);
 			return heard;
 		},
-		end: () => close("end of stream", track.end()),
+		end() {
+			const now = track.end();
+			const isFading = chart !== null && now - chart.lastSteadyAt > FADING_S * MODEM_RATE_HZ;
+			return close("end of stream", isFading ? chart!.lastSteadyAt : now);
+		},
 		underWay() {
 			if (chart === null || chart.linesPerMinute === null || chart.drawn === 0) return null;
 			const { ioc, linesPerMinute, drawn: height, revision } = chart;

@@ -21,10 +21,10 @@ const TOP_STEPS = 4;
 /** Hz from one value to the next but one, at most: clicks are cut down to it. */
 const STEEPEST_HZ = 400;
 /**
- * One sigma of the length found, as a share of it, is this over the square of the lines: 0.5 in a million at 300. Leaning lines (made
+ * One sigma of the length found, as a share of it, is this over the square of the lines: 1 in a million at 300. Leaning lines (made
  * charts have ten, as steep as meridians) matter more than noise from 10 to 40 dB, and the fewer lines, the less they differ from upright ones.
  */
-const LEANING = 0.045;
+const LEANING = 0.1;
 
 export interface LinePeriod {
 	readonly samples: number;

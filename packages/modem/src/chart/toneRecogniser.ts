@@ -4,8 +4,12 @@ import { CHART_CENTRE_HZ, START_TONE_HZ, STOP_TONE_HZ } from "./chartFigures.ts"
 
 /** Hz at which black and white may alternate. */
 const TONES_HZ = [START_TONE_HZ[576], START_TONE_HZ[288], STOP_TONE_HZ] as const;
-/** All tones repeat within so many samples. */
-const CYCLE_SAMPLES = MODEM_RATE_HZ / 25;
+/** Samples that are added up to one value, and values in a frame: the highest tone loses 0.4 dB. */
+const VALUE_SAMPLES = 2,
+	FRAME_VALUES = FRAME_SAMPLES / VALUE_SAMPLES;
+const VALUES_PER_S = MODEM_RATE_HZ / VALUE_SAMPLES;
+/** All tones repeat within so many values. */
+const CYCLE_VALUES = VALUES_PER_S / 25;
 /** Frames that are added in phase: 256 ms, a filter 4 Hz wide. */
 const GROUP_FRAMES = 8;
 /** Groups that must agree: a chart's own pattern rarely holds one pitch for two lines. */
@@ -46,7 +50,7 @@ interface Group {
 }
 
 export function createToneRecogniser(): ToneRecogniser {
-	const values = new Float64Array(FRAME_SAMPLES); // Hz from the usual middle
+	const values = new Float64Array(FRAME_VALUES); // Hz from the usual middle
 	const tables = TONES_HZ.map((toneHz) => waves(toneHz));
 	const sums: Phasor[] = TONES_HZ.map(() => ({ i: 0, q: 0 }));
 	const last: Phasor[] = TONES_HZ.map(() => ({ i: 0, q: 0 }));
@@ -56,7 +60,7 @@ export function createToneRecogniser(): ToneRecogniser {
 
 	function add(phasor: Phasor, { cosines, sines }: Waves): void {
 		let [i, q] = [0, 0];
-		for (let n = 0; n < FRAME_SAMPLES; n++) {
+		for (let n = 0; n < FRAME_VALUES; n++) {
 			i += values[n]! * cosines[at + n]!;
 			q += values[n]! * sines[at + n]!;
 		}
@@ -65,7 +69,7 @@ export function createToneRecogniser(): ToneRecogniser {
 	}
 
 	function closeGroup(): void {
-		const count = GROUP_FRAMES * FRAME_SAMPLES;
+		const count = GROUP_FRAMES * FRAME_VALUES;
 		const meanHz = sum / count;
 		const variance = squares / count - meanHz * meanHz;
 		const shares = sums.map(({ i, q }) => {
@@ -83,14 +87,15 @@ export function createToneRecogniser(): ToneRecogniser {
 	}
 	return {
 		frame(hz) {
-			for (let n = 0; n < FRAME_SAMPLES; n++) {
-				const value = Math.max(-CLICK_HZ, Math.min(CLICK_HZ, hz[n]! - CHART_CENTRE_HZ));
+			for (let n = 0; n < FRAME_VALUES; n++) {
+				const mean = (hz[2 * n]! + hz[2 * n + 1]!) / VALUE_SAMPLES - CHART_CENTRE_HZ;
+				const value = Math.max(-CLICK_HZ, Math.min(CLICK_HZ, mean));
 				values[n] = value;
 				sum += value;
 				squares += value * value;
 			}
 			for (const [tone, table] of tables.entries()) add(sums[tone]!, table);
-			at = (at + FRAME_SAMPLES) % CYCLE_SAMPLES;
+			at = (at + FRAME_VALUES) % CYCLE_VALUES;
 			if (++frames < GROUP_FRAMES) return null;
 			closeGroup();
 			for (const [tone, toneHz] of TONES_HZ.entries()) {
@@ -113,8 +118,8 @@ interface Waves {
 
 /** A cycle of all tones and a frame more, so that a frame may begin anywhere in the cycle. */
 function waves(toneHz: number): Waves {
-	const angle = (2 * Math.PI * toneHz) / MODEM_RATE_HZ;
-	const empty = new Float64Array(CYCLE_SAMPLES + FRAME_SAMPLES);
+	const angle = (2 * Math.PI * toneHz) / VALUES_PER_S;
+	const empty = new Float64Array(CYCLE_VALUES + FRAME_VALUES);
 	return { cosines: empty.map((_, n) => cos(angle * n)), sines: empty.map((_, n) => sin(angle * n)) };
 }
 
