@@ -15,8 +15,8 @@ const SMOOTH = 2;
 const OUTSIDE = 0.01,
 	INWARDS_HZ = 200;
 /** Shares of the usual span between which the outermost shades are black and white; below the last, it's a narrow one. */
-const SPAN_FROM = 0.85,
-	SPAN_TO = 1.2,
+const SPAN_FROM = 0.95,
+	SPAN_TO = 1.06,
 	SPAN_NARROW = 0.55;
 /** Hz. Uncertainty with both ends found, and with one, the other taken to lie the usual span off. Estimates. */
 const BOTH_HZ = 12,
