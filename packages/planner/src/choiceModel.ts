@@ -37,6 +37,9 @@ export const WHOLE_WORTH = 1_000_000_000;
 /** Share of the want that one international calling pair counts, beside the stations that are heard. Own choice. */
 const CALLING_PAIR_SHARE = 0.02;
 
+/** Dated positions that are looked at where choices are told apart by a sky of few sunspots: more only make the proof long. Own choice. */
+const MOST_LOW_SAMPLES = 16;
+
 type Wanted = Exclude<WantId, "nets">;
 
 /**
@@ -64,13 +67,18 @@ export function coverProblem(question: ChoiceQuestion): CoverProblem {
 			price: Math.round((leastGainPercent / 100) * Math.min(...prices, WHOLE_WORTH)),
 		};
 	});
-	const cellsOf = (coverage: Coverage) =>
+	const cellsOf = (coverage: Coverage, every = 1) =>
 		WANT_ORDER.flatMap((want) => {
 			if (want === "guard" || want === "safety-text" || want === "nets" || wholeOf(want) === 0) return [];
 			const fixed = candidates.reduce((sum, candidate, index) => sum + (candidate.want === want ? shares[index]! : 0), 0);
-			return wantCells(question, want, wholeOf(want) * (1 - Math.min(1, fixed)), coverage);
+			return wantCells(question, want, wholeOf(want) * (1 - Math.min(1, fixed)), coverage, every);
 		});
-	return { items, cells: cellsOf(question.graded), lowCells: gradedLow === null ? null : cellsOf(gradedLow), room };
+	return {
+		items,
+		cells: cellsOf(question.graded),
+		lowCells: gradedLow === null ? null : cellsOf(gradedLow, Math.ceil(samples.length / MOST_LOW_SAMPLES)),
+		room,
+	};
 }
 
 /** The wants that a candidate serves, never-traded ones apart. */
@@ -79,14 +87,21 @@ export function wantsOf({ want, sources }: Candidate): readonly WantId[] {
 	return [...new Set(all)].filter((one) => one !== "guard" && one !== "safety-text");
 }
 
-function wantCells({ candidates, samples }: ChoiceQuestion, want: Wanted, whole: number, coverage: Coverage): readonly CoverCell[] {
+/** @param every only each so manyth sample is looked at */
+function wantCells(
+	{ candidates, samples }: ChoiceQuestion,
+	want: Wanted,
+	whole: number,
+	coverage: Coverage,
+	every: number,
+): readonly CoverCell[] {
 	const stations = samples.flatMap(() => Array.from({ length: HOURS_PER_DAY }, () => new Map<string, Map<number, number>>()));
 	for (const [item, { want: heldFor, sources }] of candidates.entries()) {
 		if (heldFor === "guard") continue; // nobody makes routine calls on a distress carrier
 		for (const { listing } of sources) {
 			const shares = listingWant(listing) === want ? coverage(listing) : null;
 			for (const [cell, share] of (shares ?? []).entries()) {
-				if (share === 0) continue;
+				if (share === 0 || Math.floor(cell / HOURS_PER_DAY) % every !== 0) continue;
 				const own = stations[cell]!.get(listing.stationId) ?? new Map<number, number>();
 				own.set(item, Math.max(own.get(item) ?? 0, partsOf(share)));
 				stations[cell]!.set(listing.stationId, own);
