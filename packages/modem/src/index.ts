@@ -2,6 +2,7 @@ export * from "./dsc/call.ts";
 export * from "./dsc/createDscBits.ts";
 export * from "./dsc/createDscReceiver.ts";
 export * from "./dsc/dscCall.ts";
+export * from "./dsc/heardDsc.ts";
 export * from "./dsc/makeDsc.ts";
 export * from "./dsc/parseDsc.ts";
 export * from "./dsc/readDscLog.ts";

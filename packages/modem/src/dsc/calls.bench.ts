@@ -7,9 +7,10 @@ import { HF_CHANNELS, throughHfChannel } from "../signal/hfChannel.ts";
 import { joined, meanPower, silence } from "../signal/join.ts";
 import { withNoiseAtEbN0 } from "../signal/noise.ts";
 import { prng } from "../signal/random.ts";
-import { createDscBits, type HeardDsc } from "./createDscBits.ts";
+import { createDscBits } from "./createDscBits.ts";
 import { createDscReceiver } from "./createDscReceiver.ts";
 import { dscAudio } from "./dscCall.ts";
+import type { HeardDsc } from "./heardDsc.ts";
 import { elementsOfCall } from "./sequence.ts";
 
 const CALLS: readonly (readonly number[])[] = JSON.parse(

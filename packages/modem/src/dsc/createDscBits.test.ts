@@ -3,7 +3,8 @@ import { describe, expect, it } from "vitest";
 import { asCarrier, textbookSofts } from "../../truth/textbookBits.ts";
 import type { SoftBits } from "../fsk/demodulate.ts";
 import { prng } from "../signal/random.ts";
-import { createDscBits, type HeardDsc } from "./createDscBits.ts";
+import { createDscBits } from "./createDscBits.ts";
+import type { HeardDsc } from "./heardDsc.ts";
 import { elementsOfCall } from "./sequence.ts";
 import { elementsOf } from "./tenUnitCode.ts";
 
@@ -136,6 +137,22 @@ describe("createDscBits", () => {
 		const bad = erased(good, 20, (character) => character === 30 || character === 35);
 		const pieces = [...asCarrier(bad, { carrier: 1 }), ...asCarrier(good, { carrier: 2 })].sort((a, b) => a.atS[0]! - b.atS[0]!);
 		expect(hear(pieces)).toMatchObject([{ symbols: CALLS[0], ok: true }]);
+	});
+
+	it("carries a call on where the demodulator loses its carrier and begins another", () => {
+		const softs = clean(elementsOfCall(CALLS[0]!, 20));
+		let carried = 0;
+		for (let at = 120; at < softs.length - 40; at += 30, carried++) {
+			const lost = Float64Array.from([...softs.slice(0, at), ...textbookSofts(chance(150, at), 0, at)]);
+			const again = softs.slice(at - 7); // some bits come twice, the second time a little off in time
+			const heard = hear([...asCarrier(lost, { carrier: 1 }), ...asCarrier(again, { carrier: 2, fromS: (at - 7) / 100 + 0.002 })]);
+			expect(heard, `at ${at}`).toMatchObject([{ symbols: CALLS[0], ok: true }]);
+		}
+		expect(carried).toBe(16);
+		const whole = clean([...elementsOfCall(CALLS[0]!, 20), ...chance(150, 1)]);
+		const next = clean(elementsOfCall(CALLS[1]!, 20));
+		const heard = hear([...asCarrier(whole), ...asCarrier(next, { carrier: 2, fromS: 8 })]);
+		expect(heard.map(({ symbols }) => symbols)).toEqual([CALLS[0], CALLS[1]]); // nothing of a call that was read goes on
 	});
 
 	it("gives the same whatever the pieces", () => {

@@ -7,9 +7,9 @@ import { whiteNoise, withNoiseAtEbN0 } from "../signal/noise.ts";
 import { prng } from "../signal/random.ts";
 import { resample } from "../signal/resample.ts";
 import { readWav } from "../signal/wav.ts";
-import type { HeardDsc } from "./createDscBits.ts";
 import { createDscReceiver } from "./createDscReceiver.ts";
 import { dscAudio, dscCall } from "./dscCall.ts";
+import type { HeardDsc } from "./heardDsc.ts";
 import { parseDsc } from "./parseDsc.ts";
 
 const truthFile = (name: string) => new URL(`../../truth/${name}`, import.meta.url);

@@ -1,7 +1,8 @@
 import { createFskDemodulator } from "../fsk/demodulate.ts";
 import { FRAME_SAMPLES, MODEM_RATE_HZ, type Receiver } from "../receiver.ts";
-import { createDscBits, type HeardDsc } from "./createDscBits.ts";
+import { createDscBits } from "./createDscBits.ts";
 import { DSC_BAUD, DSC_SHIFT_HZ } from "./dscCall.ts";
+import type { HeardDsc } from "./heardDsc.ts";
 
 export interface DscReceiverOptions {
 	/** Hz. Span in which the middle between the tones may lie. Default as the demodulator's. */

@@ -20,6 +20,9 @@ const HEARD_SYMBOL = 0.03;
 /** An end of sequence is there when it is so much likelier than chance (natural logarithm): one clean copy has 7. */
 const SURE_END = 5;
 
+/** Odds beforehand that a call is sent with a check that is wrong, or that its bits lie worse than they say. */
+const WRONG_CHECK = 1e-4;
+
 /** Symbols so much less likely than the best of their place are passed over: more than three bits wrong in both copies of a clean one. */
 const LEAST_SHARE = 1e-15;
 
@@ -41,8 +44,8 @@ export interface SoftCall {
 
 /**
  * The likeliest call in the bits after a phasing sequence that begins at `start`. Both copies of each symbol count together; of all
- * calls of all lengths whose check agrees, the likeliest is taken if it leaves the others no chance worth naming. Otherwise each
- * symbol stands for itself, and those that are not sure are lost.
+ * calls of all lengths whose check agrees, the likeliest is taken if it leaves the others, and a wrong check, no chance worth naming.
+ * Otherwise each symbol stands for itself, and those that are not sure are lost.
  */
 export function softCall(bits: Evidence, start: number): SoftCall {
 	const fields = Array.from({ length: MOST_FIELDS + 2 }, (_, i) => copies(bits, start, i + 2, false));
@@ -55,15 +58,15 @@ export function softCall(bits: Evidence, start: number): SoftCall {
 	const end = plain.at(-2)!;
 	const isWhole = ends[length]![end.symbol]! > SURE_END;
 	const alone = plain.map(({ symbol, chance }) => (chance < SURE_SYMBOL ? null : symbol));
-	const agrees = alone.reduce<number>((sum, symbol) => sum ^ (symbol ?? SYMBOLS), 0) === 0; // SYMBOLS is no symbol: a lost one never agrees
-	const bitsTaken = bitsOf(length);
+	const agrees = !alone.includes(null) && alone.reduce<number>((sum, symbol) => sum ^ symbol!, 0) === 0; // none is null
+	const taken = { evidence, bits: bitsOf(length) };
 	const isHeard = (symbol: number, i: number) => exp(places[i]![symbol]! - places[i]![plain[i]!.symbol]!) * plain[i]!.chance > HEARD_SYMBOL;
 	if (isWhole && (agrees || (paths.chance > SURE_CALL && paths.symbols.every(isHeard)))) {
 		const symbols = agrees ? (alone as number[]) : paths.symbols; // none is lost
 		const corrected = symbols.filter((symbol, i) => symbol !== plain[i]!.symbol).length;
-		return { symbols: symbols.slice(0, -1), ecc: symbols.at(-1)!, isSure: true, corrected, evidence, bits: bitsTaken };
+		return { symbols: symbols.slice(0, -1), ecc: symbols.at(-1)!, isSure: true, corrected, ...taken };
 	}
-	if (isWhole) return { symbols: alone.slice(0, -1), ecc: alone.at(-1)!, isSure: false, corrected: 0, evidence, bits: bitsTaken };
+	if (isWhole) return { symbols: alone.slice(0, -1), ecc: alone.at(-1)!, isSure: false, corrected: 0, ...taken };
 	return { ...cutCall(format, fields), isSure: false, corrected: 0, evidence };
 }
 
@@ -205,7 +208,9 @@ function closed(best: Float64Array, shares: Float64Array, scale: number, end: Fl
 	const mostCheck = check.reduce((a, b) => Math.max(a, b));
 	const mostEnd = end.reduce((a, b) => Math.max(a, b));
 	let sum = 0;
+	let ends = 0;
 	for (const code of ENDS.codes) {
+		ends += exp(end[code]! - mostEnd);
 		for (let state = 0; state < SYMBOLS; state++) {
 			const ecc = state ^ code;
 			const path = best[state]! + end[code]! + check[ecc]! - lnChoices - lnEnds;
@@ -213,5 +218,6 @@ function closed(best: Float64Array, shares: Float64Array, scale: number, end: Fl
 			sum += shares[state]! * exp(end[code]! - mostEnd + check[ecc]! - mostCheck);
 		}
 	}
-	return { ...found, all: scale + mostEnd + mostCheck - lnEnds + log(sum) };
+	const anyCheck = check.reduce((total, value) => total + exp(value - mostCheck), 0) / SYMBOLS;
+	return { ...found, all: scale + mostEnd + mostCheck - lnEnds + log(sum + WRONG_CHECK * ends * anyCheck) };
 }

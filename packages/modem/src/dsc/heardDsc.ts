@@ -1,0 +1,99 @@
+import type { HeardBase } from "../receiver.ts";
+import type { Evidence } from "./bitEvidence.ts";
+import type { DscCall, DscFault } from "./call.ts";
+import type { CarrierBits, Note, Opening } from "./carrierBits.ts";
+import { DSC_BAUD } from "./dscCall.ts";
+import { parseDsc } from "./parseDsc.ts";
+import { LONG_DOTS } from "./sequence.ts";
+import { LONGEST_CALL_BITS, type SoftCall, softCall } from "./softCall.ts";
+
+/** A digital selective call heard. */
+export interface HeardDsc extends HeardBase {
+	readonly kind: "dsc";
+	/** Format specifier once, then to the end of sequence, without the check; null for a lost symbol. */
+	readonly symbols: readonly (number | null)[];
+	readonly ecc: number | null;
+	/** The check agrees and no symbol is lost. */
+	readonly ok: boolean;
+	readonly from: string | null;
+	readonly to: string | null;
+	readonly summary: string;
+	/** Null where not even the format specifier could be read. */
+	readonly call: DscCall | null;
+	readonly faults: readonly DscFault[];
+	/** Tones exchanged: the receiver stands on the lower sideband, or is set to the wrong sense. */
+	readonly isInverted: boolean;
+	/** Symbols that the check chose against what their own bits say: 0 for a call received clean. */
+	readonly corrected: number;
+	/** How often it came: a distress alert is sent several times on end. */
+	readonly times: number;
+}
+
+/**
+ * Natural logarithms of how much likelier than chance a call, after its phasing sequence, must be to be told: read whole, and with
+ * symbols lost. Noise reaches the first in one of e^20 phasing sequences at most; a call that can be read whole has 70 and more.
+ */
+const CALL = 20;
+const CALL_WITH_LOSSES = 30;
+/** Least share of symbols read in a call that is told with losses. */
+const SHARE_READ = 0.5;
+
+/** The call that opens there, as far as its bits are there; null where it could as well be chance. */
+export function heardDsc(carrier: CarrierBits, opening: Opening): { readonly heard: HeardDsc; readonly evidence: number } | null {
+	const { start, isInverted } = opening;
+	const { high, low, atS, count, notes } = carrier;
+	const end = Math.min(count, start + LONGEST_CALL_BITS);
+	const [first, second] = isInverted ? [low, high] : [high, low];
+	const bits = { high: first.subarray(0, end), low: second.subarray(0, end) };
+	const call = softCall(bits, start);
+	if (!isWorthTelling(call)) return null;
+	const from = start - dotsBefore(bits, start);
+	const last = Math.min(count, start + call.bits) - 1;
+	const { ok, ...reading } = parseDsc(call.symbols, call.ecc);
+	const halfBitS = 0.5 / DSC_BAUD;
+	const heard: HeardDsc = {
+		kind: "dsc",
+		startS: Math.max(0, atS[from]! - halfBitS),
+		endS: atS[last]! + halfBitS,
+		...carrierNotes(notes, from, last),
+		symbols: call.symbols,
+		ecc: call.ecc,
+		ok,
+		from: reading.call?.from ?? null,
+		to: reading.call?.to ?? null,
+		summary: isInverted ? `Tones exchanged (lower sideband, or the wrong sense). ${reading.summary}` : reading.summary,
+		call: reading.call,
+		faults: reading.faults,
+		isInverted,
+		corrected: call.corrected,
+		times: 1,
+	};
+	return { heard, evidence: opening.evidence + call.evidence };
+}
+
+function isWorthTelling({ symbols, isSure, evidence }: SoftCall): boolean {
+	if (isSure) return evidence > CALL;
+	const read = symbols.filter((symbol) => symbol !== null).length;
+	return evidence > CALL_WITH_LOSSES && symbols.length > 1 && symbols[0] !== null && read >= SHARE_READ * symbols.length;
+}
+
+/** Bits of the dot pattern before the phasing sequence, as far back as it can be made out. */
+function dotsBefore({ high, low }: Evidence, start: number): number {
+	let [sum, most, length] = [0, 0, 0];
+	for (let back = 1; back <= Math.min(LONG_DOTS, start); back++) {
+		sum += back % 2 === 1 ? low[start - back]! : high[start - back]!;
+		if (sum > most) [most, length] = [sum, back];
+	}
+	return length;
+}
+
+function carrierNotes(notes: readonly Note[], first: number, last: number): Pick<HeardBase, "audioHz" | "uncertaintyHz" | "snrDb"> {
+	const during = notes.filter(({ from, to }) => from <= last && to > first);
+	const own = (during.length > 0 ? during : notes).map(({ bits }) => bits);
+	const mean = (value: (bits: Note["bits"]) => number) => own.reduce((sum, bits) => sum + value(bits), 0) / own.length;
+	return {
+		audioHz: mean(({ centreHz }) => centreHz),
+		uncertaintyHz: Math.min(...own.map(({ uncertaintyHz }) => uncertaintyHz)),
+		snrDb: mean(({ snrDb }) => snrDb),
+	};
+}
