@@ -27,7 +27,7 @@ export type BestBlocks =
 	| { readonly status: "none" };
 
 /** Branches after which an order that is not proved is taken with its gap: it is worth no long wait. Own choice. */
-export const BLOCK_NODES = 2_000;
+export const BLOCK_NODES = 500;
 /** Points are whole, so that a bound less than 1 from an answer proves it; the rest is for rounding inside the solver. */
 const PROVED_WITHIN = 0.9;
 

@@ -94,25 +94,31 @@ export function alikeInOrder<Block extends number | null>(
 }
 
 /** What an answer costs, each item in a block or (null) left out. Written apart from the linear model, which it checks. */
-export function pointsOf({ blocks, items, movePoints }: BlockProblem, blockOf: readonly (number | null)[]): number {
-	let points = 0;
-	for (const [index, block] of blocks.entries()) {
-		const own = items.filter((_, item) => blockOf[item] === index);
-		const known = own.filter(({ want }) => want !== null);
-		const heldKnown = block.held.filter(({ want }) => want !== null);
-		const fresh = (key: (one: BlockSpace["held"][number]) => string) => {
-			const before = new Set(heldKnown.map(key));
-			return new Set(known.map(key).filter((one) => !before.has(one))).size;
-		};
-		const wants = fresh(wantKey);
-		points += wants * BLOCK_POINTS.want + fresh(familyKey) * BLOCK_POINTS.family;
-		if (wants > 0 && block.held.length === 0) points -= BLOCK_POINTS.share;
-		const has = (kind: ScanKind, ones: readonly { readonly kind: ScanKind | null }[]) => ones.some((one) => one.kind === kind);
-		const isMixed = (ones: readonly { readonly kind: ScanKind | null }[]) => has("timed", ones) && has("data", ones);
-		if (isMixed([...heldKnown, ...known]) && !isMixed(heldKnown)) points += BLOCK_POINTS.kinds;
-		points +=
-			own.filter(({ banks, home, mayMove }) => (home === null || mayMove) && !banks.includes(block.bank)).length * BLOCK_POINTS.bank;
-		points += items.filter(({ home }, item) => home === index && blockOf[item] !== null && blockOf[item] !== index).length * movePoints;
-	}
-	return points;
+export function pointsOf(problem: BlockProblem, blockOf: readonly (number | null)[]): number {
+	return problem.blocks.reduce((points, _, block) => {
+		const own = problem.items.filter((_one, item) => blockOf[item] === block);
+		return points + pointsIn(problem, block, own);
+	}, 0);
+}
+
+/** What one block costs with these items in it. */
+export function pointsIn({ blocks, movePoints }: BlockProblem, index: number, own: readonly BlockItem[]): number {
+	const { bank, held } = blocks[index]!;
+	const known = own.filter(({ want }) => want !== null);
+	const before = held.filter(({ want }) => want !== null);
+	const fresh = (key: (one: BlockSpace["held"][number]) => string) => {
+		const old = new Set(before.map(key));
+		return new Set(known.map(key).filter((one) => !old.has(one))).size;
+	};
+	const wants = fresh(wantKey);
+	const has = (kind: ScanKind, ones: readonly { readonly kind: ScanKind | null }[]) => ones.some((one) => one.kind === kind);
+	const isMixed = (ones: readonly { readonly kind: ScanKind | null }[]) => has("timed", ones) && has("data", ones);
+	return (
+		wants * BLOCK_POINTS.want -
+		(wants > 0 && held.length === 0 ? BLOCK_POINTS.share : 0) +
+		fresh(familyKey) * BLOCK_POINTS.family +
+		(isMixed([...before, ...known]) && !isMixed(before) ? BLOCK_POINTS.kinds : 0) +
+		own.filter(({ banks, home, mayMove }) => (home === null || mayMove) && !banks.includes(bank)).length * BLOCK_POINTS.bank +
+		own.filter(({ home }) => home !== null && home !== index).length * movePoints
+	);
 }

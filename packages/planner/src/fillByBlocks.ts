@@ -123,7 +123,7 @@ function blockProblem(
 			const home = blocks.findIndex(({ bank, first, last }) => stands?.bank === bank.id && stands.place >= first && stands.place <= last);
 			const share = 1 + Math.round((898 * worths[index]!) / most);
 			return {
-				kind: entry.scan,
+				kind: entry.scan ?? (home < 0 ? null : kindAround(layout.held(blocks[home]!))),
 				want: entry.want,
 				family: familyOf(entry),
 				banks: banks.filter(isMade).map(({ id }) => id),
@@ -153,6 +153,13 @@ function familyOf({ want, candidate, bandMhz }: Entry): string {
 	const isByBand = want === "guard" || want === "coast-calling" || want === "ship-calling" || want === "safety-text";
 	const station = isByBand ? undefined : candidate?.sources[0]?.listing.stationId;
 	return station ?? `${bandMhz} MHz`;
+}
+
+/** What nothing tells of is for what it stands among. */
+function kindAround(held: readonly FilledPlace[]): BlockItem["kind"] {
+	const kinds = new Set(held.flatMap(({ entry }) => (entry.scan === null ? [] : [entry.scan])));
+	if (kinds.size === 0 || (kinds.has("speech") && kinds.size > 1)) return null;
+	return kinds.has("speech") ? "speech" : kinds.has("timed") ? "timed" : "data";
 }
 
 /** Where what stands may move, pins alone tell what a block is for; where pins mix it, nothing is added. */

@@ -1,4 +1,5 @@
 import { BLOCK_POINTS, type BlockItem, type BlockProblem, familyKey, pointsOf, suitsBlock, wantKey } from "./blockProblem.ts";
+import { exchangedBlocks } from "./exchangedBlocks.ts";
 
 interface Filling {
 	left: number;
@@ -22,7 +23,9 @@ interface Way {
 export function stepwiseBlocks(problem: BlockProblem): readonly number[] | null {
 	const ways = OPENING_POINTS.flatMap((opening) => [true, false].map((largestFirst) => ({ opening, largestFirst }))).flatMap((way) => {
 		const blockOf = oneAfterAnother(problem, way);
-		return blockOf === null ? [] : [{ blockOf, points: pointsOf(problem, blockOf) }];
+		if (blockOf === null) return [];
+		const improved = exchangedBlocks(problem, blockOf);
+		return [{ blockOf: improved, points: pointsOf(problem, improved) }];
 	});
 	return ways.toSorted((a, b) => a.points - b.points)[0]?.blockOf ?? null; // stable
 }
@@ -73,7 +76,7 @@ function oneAfterAnother({ blocks, bankFree, items }: BlockProblem, { opening, l
 		let fewest = Number.POSITIVE_INFINITY;
 		for (const [block, filling] of fillings.entries()) {
 			if (!hasRoom(item, block, count)) continue;
-			const points = pointsIn(item, filling, blocks[block]!.bank, count) + (filling.kinds.size === 0 ? opening : 0);
+			const points = addedPoints(item, filling, blocks[block]!.bank, count) + (filling.kinds.size === 0 ? opening : 0);
 			if (points > fewest || (points === fewest && filling.left >= fillings[best]!.left)) continue;
 			fewest = points;
 			best = block;
@@ -96,7 +99,7 @@ function oneAfterAnother({ blocks, bankFree, items }: BlockProblem, { opening, l
 	return blockOf;
 }
 
-function pointsIn(item: BlockItem, { wants, families, kinds }: Filling, bank: string, count: number): number {
+function addedPoints(item: BlockItem, { wants, families, kinds }: Filling, bank: string, count: number): number {
 	const isEmpty = kinds.size === 0;
 	const mixes = (item.kind === "timed" && kinds.has("data")) || (item.kind === "data" && kinds.has("timed"));
 	return (
