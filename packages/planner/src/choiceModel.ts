@@ -34,7 +34,7 @@ export interface ChoiceQuestion {
 
 /** What all wants together can be worth: large, so that rounding to whole numbers shifts no choice that matters. */
 export const WHOLE_WORTH = 1_000_000_000;
-/** Share of the want that one international calling pair counts, beside the stations that are heard. Own choice. */
+/** Share of the want that one international calling pair counts, beside the stations that are known to be heard on it. Own choice. */
 const CALLING_PAIR_SHARE = 0.02;
 
 /** Dated positions that are looked at where choices are told apart by a sky of few sunspots: more only make the proof long. Own choice. */
@@ -47,7 +47,7 @@ type Wanted = Exclude<WantId, "nets">;
  * nets, carriers between ships and calling pairs, of which no listing tells when they are heard, are worth fixed shares of their want.
  */
 export function coverProblem(question: ChoiceQuestion): CoverProblem {
-	const { candidates, musts, present, standing, preferred, weights, room, gradedLow, leastGainPercent } = question;
+	const { candidates, musts, samples, present, standing, preferred, weights, room, gradedLow, leastGainPercent } = question;
 	const total = Object.values(weights).reduce((sum, weight) => sum + weight, 0);
 	const wholeOf = (want: Want) => (total === 0 ? 0 : (WHOLE_WORTH * (weights[want as WantId] ?? 0)) / total);
 	const shares = fixedShares(candidates);
@@ -138,7 +138,7 @@ function fixedShares(candidates: readonly Candidate[]): readonly number[] {
 	return candidates.map((candidate) => {
 		if (candidate.want === "nets") return 1 / nets;
 		if (isShip(candidate)) return rankWorth(candidate.rank) / ranks;
-		return candidate.want === "coast-calling" && candidate.sources.length === 0 ? CALLING_PAIR_SHARE : 0;
+		return candidate.want === "coast-calling" && candidate.naming !== null ? CALLING_PAIR_SHARE : 0;
 	});
 }
 

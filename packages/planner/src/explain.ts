@@ -61,6 +61,7 @@ export function placeServices({ samples, legs, places, coverage }: ExplainInput)
 				if (best === null) rest.delete(station);
 				else rest.set(station, best);
 			}
+			if (round(hours, 2) === 0) continue; // nothing worth a word
 			const without = only.size === 0 ? total : perDay(anyHeard(rest.values()), samples, all);
 			found[index]!.push({
 				want,

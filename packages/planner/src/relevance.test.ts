@@ -26,6 +26,10 @@ test("a forecast counts where it is about the waters around; time, watch and cal
 	expect(relevant("za-capetown/voice-weather/8740", ST_HELENA)).toBe(true);
 	expect(relevant("us-boston/fax/6340.5", HORTA)).toBe(true);
 	expect(relevant("us-boston/fax/6340.5", ST_HELENA)).toBe(false);
+	const BISCAY = sample(45.5, -4.5);
+	expect(relevant("fr-corsen/voice-weather/1650", BISCAY)).toBe(true);
+	expect(relevant("fr-lagarde/voice-weather/1696", sample(43, 6))).toBe(true);
+	expect(relevant("fr-lagarde/voice-weather/1696", BISCAY)).toBe(false); // a Mediterranean coast's own forecast
 	expect(relevant("us-wwv/time-signal/10000", ST_HELENA)).toBe(true);
 	expect(relevant("us-chesapeake/dsc-watch/8414.5", ST_HELENA)).toBe(true);
 });

@@ -17,8 +17,12 @@ const RELEVANT_NM: Readonly<Partial<Record<ServiceId, number>>> = {
 	fax: 3_500,
 };
 
+/** nm. Speech below 4 MHz is a coast's own: its warnings and forecasts are about the waters it reaches by ground wave. Own choice. */
+const COASTAL_VOICE = { belowHz: 4_000_000, nm: 400 } as const;
+
 /** Whether what a listing sends is about the waters where the vessel is; a station of unknown position is given the benefit of the doubt. */
-export function isRelevant({ service }: Listing, { position }: Station, sample: VoyageSample): boolean {
-	const limit = RELEVANT_NM[service];
+export function isRelevant({ service, hz }: Listing, { position }: Station, sample: VoyageSample): boolean {
+	const isCoastal = service === "voice-weather" && hz < COASTAL_VOICE.belowHz;
+	const limit = isCoastal ? COASTAL_VOICE.nm : RELEVANT_NM[service];
 	return limit === undefined || position === null || distanceKm(position, sample.position) <= limit * NAUTICAL_MILE_KM;
 }
