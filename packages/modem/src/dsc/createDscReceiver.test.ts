@@ -1,12 +1,14 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { FRAME_SAMPLES, MODEM_RATE_HZ } from "../receiver.ts";
+import { HF_CHANNELS, throughHfChannel } from "../signal/hfChannel.ts";
 import { joined, silence } from "../signal/join.ts";
 import { keyedBits } from "../signal/keyed.ts";
 import { whiteNoise, withNoiseAtEbN0 } from "../signal/noise.ts";
 import { prng } from "../signal/random.ts";
 import { resample } from "../signal/resample.ts";
 import { readWav } from "../signal/wav.ts";
+import { makeText } from "../text/makeText.ts";
 import { createDscReceiver } from "./createDscReceiver.ts";
 import { dscAudio, dscCall } from "./dscCall.ts";
 import type { HeardDsc } from "./heardDsc.ts";
@@ -75,16 +77,42 @@ describe("createDscReceiver", () => {
 		expect(hear(noisy(joined(alert!, alert!, alert!), 12, 4))).toMatchObject([{ ok: true, symbols: CALLS[2], times: 3 }]);
 	});
 
-	it("invents nothing from noise, random keying of the same kind, Morse-like keying and silence", () => {
+	it("reads near the limit: 5 dB in noise alone, 16 dB through a moderate channel of mid latitudes (ITU-R F.1487)", () => {
+		let [inNoise, inFading, wrong] = [0, 0, 0];
+		for (let i = 0; i < 22; i++) {
+			const symbols = CALLS[i % 11]!;
+			const audio = dscAudio(symbols, { centreHz: 1_640 + ((i * 37) % 121), dots: i % 2 === 0 ? 200 : 20 });
+			const faded = throughHfChannel(joined(audio, silence(0.1)), HF_CHANNELS.midModerate, prng(i + 1));
+			const [first, second] = [hear(noisy(audio, 5, i + 1)), hear(noisy(faded, 16, i + 1))];
+			if (first.some(({ ok }) => ok)) inNoise++;
+			if (second.some(({ ok }) => ok)) inFading++;
+			for (const one of [...first, ...second]) if (one.ok && one.symbols.join() !== symbols.join()) wrong++;
+		}
+		expect(inNoise).toBeGreaterThanOrEqual(20);
+		expect(inFading).toBeGreaterThanOrEqual(20);
+		expect(wrong).toBe(0);
+	});
+
+	it("reads the same wherever frames are cut", () => {
+		const audio = noisy(dscAudio(CALLS[8]!, { dots: 20 }), 8, 5);
+		for (const later of [0, 1, 77, 200]) {
+			const [heard] = hear(joined(new Float64Array(later), audio));
+			expect(heard).toMatchObject({ symbols: CALLS[8], ok: true });
+			expect(Math.abs(heard!.endS - later / MODEM_RATE_HZ - 1.5 - 6.4)).toBeLessThan(0.005);
+		}
+	});
+
+	it("invents nothing from noise, random keying of the same kind, text of the same keying, Morse-like keying and silence", () => {
 		const random = prng(8);
 		const keying = (shiftHz: number, baud: number) => {
 			const bits = Array.from({ length: 40 * baud }, () => (random() < 0.5 ? 1 : 0));
 			return keyedBits(bits, { baud, lowHz: 1_700 - shiftHz / 2, highHz: 1_700 + shiftHz / 2 });
 		};
 		const morse = keying(0, 20).map((sample, n) => ((Math.floor(n / 640) * 7_919) % 5 < 2 ? sample : 0));
-		const others = [whiteNoise(60 * 8_000, 0.05, random), keying(170, 100), keying(850, 50), morse, silence(20)];
+		const text = makeText("THE QUICK BROWN FOX JUMPS OVER THE LAZY DOG 0123456789 ".repeat(4));
+		const others = [text, whiteNoise(60 * 8_000, 0.05, random), keying(170, 100), keying(850, 50), morse, silence(20)];
 		for (const audio of others) expect(hear(audio.map((sample) => sample + 0.01 * (random() - 0.5)))).toEqual([]);
-		expect(others).toHaveLength(5);
+		expect(others).toHaveLength(6);
 	});
 
 	const recordings = new URL("../../../../../shared/recordings/", import.meta.url);
