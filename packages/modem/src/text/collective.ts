@@ -3,11 +3,11 @@ import { ALPHA, RPT, SEVEN_UNIT } from "./sevenUnit.ts";
 
 /**
  * Places between a signal's first copy (DX) and its second (RX): four others lie between, 280 ms; start to start 350 ms.
- * Source: ITU-R M.476-5 and M.625-4 4.4.1 (from memory).
+ * Source: ITU-R M.476-5 and M.625-4 (from memory).
  */
 export const COPY_PLACES = 5;
 
-/** 16 pairs are the least (M.625-4 4.4.2); NAVTEX phases for 10 s at least (M.540-2), which is 72 pairs of 140 ms. */
+/** 16 pairs are the least (M.625-4 4.4.2); NAVTEX phases for 10 s at least (M.540-2, both from memory), which is 72 pairs of 140 ms. */
 const PHASING_PAIRS = 16;
 export const NAVTEX_PHASING_PAIRS = 72;
 /** 2 s of idle signals after the last second copy end an emission (M.625-4 4.6.7.1, from memory): 15 pairs, and 2 till that copy. */

@@ -63,9 +63,8 @@ const WEIGHTS_SUM = SEVEN_UNIT.length - 1 + 2 * IDLE_WEIGHT;
 
 /** Nats. Evidence needed before text is believed to begin; four pairs of a clear signal give it. */
 const BEGIN_COST = 24;
-/** Nats. What leaving the text, and a slip of the clock by whole bits, must be worth. */
+/** Nats. What leaving the text must be worth. */
 const LEAVE_COST = 2;
-const SLIP_COST = 10;
 
 /** A signal whose likeliest reading is less sure than this is lost. */
 const SURE = 0.8;
@@ -102,8 +101,8 @@ export function createCollectiveReader(): CollectiveReader {
 	const tails = new Float64Array(1 << TAIL_BITS);
 	const scores = new Float64Array(STATES).fill(Number.NEGATIVE_INFINITY);
 	scores[NO_TEXT] = 0;
-	const from = Array.from({ length: SENSES }, () => new Int8Array(RING_BITS));
-	const fromNoText = new Int8Array(RING_BITS);
+	const begins = Array.from({ length: SENSES }, () => new Uint8Array(RING_BITS)); // 1 where the course comes from "no text"
+	const beforeNoText = new Int8Array(RING_BITS); // the state that "no text" was reached from
 	const read = Array.from({ length: SENSES }, () => new Int8Array(RING_BITS));
 	const doubt = Array.from({ length: SENSES }, () => new Float64Array(RING_BITS));
 	const marks: (BitMark | undefined)[] = new Array(RING_BITS);
@@ -127,21 +126,12 @@ export function createCollectiveReader(): CollectiveReader {
 		for (let sense = 0; sense < SENSES; sense++) {
 			const evidence = readPair(sense, at);
 			const state = 1 + sense * PAIR_BITS + phase;
-			let best = scores[state]!;
-			let source = state;
-			if (noText - BEGIN_COST > best) {
-				best = noText - BEGIN_COST;
-				source = NO_TEXT;
-			}
-			if (bestScore - SLIP_COST > best) {
-				best = bestScore - SLIP_COST;
-				source = bestText;
-			}
-			from[sense]![at] = source;
-			scores[state] = best + evidence;
+			const isBeginning = noText - BEGIN_COST > scores[state]!;
+			begins[sense]![at] = isBeginning ? 1 : 0;
+			scores[state] = (isBeginning ? noText - BEGIN_COST : scores[state]!) + evidence;
 		}
 		const leaves = bestScore - LEAVE_COST > noText;
-		fromNoText[at] = leaves ? bestText : NO_TEXT;
+		beforeNoText[at] = leaves ? bestText : NO_TEXT;
 		if (leaves) scores[NO_TEXT] = bestScore - LEAVE_COST;
 		bits++;
 	}
@@ -197,13 +187,13 @@ export function createCollectiveReader(): CollectiveReader {
 		for (let bit = bits - 1; bit >= decided; bit--) {
 			const at = bit % RING_BITS;
 			if (state === NO_TEXT) {
-				state = fromNoText[at]!;
+				state = beforeNoText[at]!;
 				continue;
 			}
 			const sense = state > PAIR_BITS ? 1 : 0;
 			if ((state - 1) % PAIR_BITS !== bit % PAIR_BITS) continue;
 			if (bit < until) signals.push({ code: read[sense]![at]!, doubt: doubt[sense]![at]!, mark: marks[at]!, isInverted: sense === 1 });
-			state = from[sense]![at]!;
+			if (begins[sense]![at] === 1) state = NO_TEXT;
 		}
 		decided = until;
 		return signals.reverse();

@@ -48,8 +48,8 @@ describe("createMessageSplitter", () => {
 		const text = "ZCZC PD07\nSHIP ON FIRE\nNNNN\n";
 		const codes = codesOfText(text);
 		const end = codes.length - 6; // NNNN, carriage return, line feed
-		for (const lost of [1, 2, 3, 4])
-			expect(split([RPT, ...lossy(text, lost)])[0]).toMatchObject({ gaps: [], lostCharacters: lost === 1 ? 0 : 1 });
+		const identity = { station: "P", subject: "D", number: "07" };
+		for (const lost of [1, 2, 3, 4]) expect(split([RPT, ...lossy(text, lost)])[0]).toMatchObject({ gaps: [], lostCharacters: 1, identity });
 		for (const lost of [0, 1, 2, 3]) expect(split([RPT, ...lossy(text, end + lost)])[0]!.gaps).toEqual([]);
 		const two = split([RPT, ...lossy(text, end, end + 1), ...IDLE])[0]!;
 		expect(two.gaps).toEqual(["ended without NNNN"]);
@@ -75,6 +75,7 @@ describe("createMessageSplitter", () => {
 		const [text] = split([RPT, ...lossy("ZCZC PD00\nSEARCH\nNNNN\n", 7, 9)]);
 		expect(text!.identity).toEqual({ station: "P", subject: "*", about: "subject lost", number: "*0" });
 		expect(text!.lostCharacters).toBe(2);
+		for (const lost of [5, 8]) expect(split([RPT, ...lossy("ZCZC PD27\nSEARCH\nNNNN\n", lost)])[0]!.identity!.number).toBe("27"); // space, shift
 	});
 
 	it("counts lost signals inside a text and not those among idle ones", () => {

@@ -78,7 +78,7 @@ export function createMessageSplitter(): MessageSplitter {
 		hasBegin = false;
 		isAfterIdle = nextIsAfterIdle;
 		printer.letters();
-		const kept = closed.slice(closed.findIndex(isVisible), closed.findLastIndex(isVisible) + 1);
+		const kept = closed.slice(began ? 0 : closed.findIndex(isVisible), closed.findLastIndex(isVisible) + 1);
 		const text = kept.map(({ print }) => print).join("");
 		const lostCharacters = kept.filter(({ code }) => code === LOST).length;
 		if (text.replaceAll(/[^A-Z0-9]/g, "").length < LEAST_PRINTED || lostCharacters > MOST_LOST * kept.length) return [];
@@ -167,10 +167,14 @@ function isVisible({ code, print }: Entry): boolean {
 	return code !== LOST && print.trim() !== "";
 }
 
-/** B1 to B4 after ZCZC and a space; digits are told by their signals too. Null where they are no identity. */
+/** B1 to B4 after ZCZC; digits are told by their signals too. Null where they are no identity. */
 function identityOf(entries: readonly Entry[]): TextIdentity | null {
-	const codes = entries.filter(({ print }) => print.trim() !== "").map(({ code }) => code);
-	const [station, subject, tens, units] = codes.slice(BEGIN.length, BEGIN.length + 4);
+	const line = entries.findIndex(({ code }) => code === LF);
+	const head = line < 0 ? entries : entries.slice(0, line);
+	const codes = head.filter(({ print }) => print.trim() !== "").map(({ code }) => code);
+	const said = codes.slice(BEGIN.length);
+	while (said.length > 4 && said.includes(LOST)) said.splice(said.indexOf(LOST), 1); // a shift or the space
+	const [station, subject, tens, units] = said;
 	if (station === undefined || subject === undefined || tens === undefined || units === undefined) return null;
 	const letterOf = (code: number) => (code === LOST ? LOST_MARK : SEVEN_UNIT[code]!.letter);
 	const digitOf = (code: number) => (code === LOST ? LOST_MARK : SEVEN_UNIT[code]!.figure);

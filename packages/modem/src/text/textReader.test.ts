@@ -108,6 +108,26 @@ describe("createTextReader", () => {
 		expect(heard + reader.end(5_625 * 0.64).length).toBe(0);
 	});
 
+	it("gives nothing for idle signals alone, though from any of seven bits on they are another character", () => {
+		const idle = Array.from({ length: 3_000 }, (_, i) => (i % 7 < 4 ? 1 : 0));
+		for (let from = 0; from < 14; from++) expect(read(softBits({ bits: idle.slice(from) }))).toEqual([]);
+	});
+
+	it("tells a plain text that began after phasing and ended in idle signals to be whole", () => {
+		const [heard, ...more] = read(softBits({ bits: collectiveBits("MEDICO 299-14") }));
+		expect(more).toEqual([]);
+		expect(heard).toMatchObject({ text: "MEDICO 299-14", gaps: [], identity: null });
+	});
+
+	it("prints once what two carriers give of the same bits, where the second follows the first", () => {
+		const [heard, ...more] = read(
+			softBits({ bits: BITS.slice(0, 1_000), isOver: true }),
+			softBits({ bits: BITS.slice(700), startS: 7, carrier: 2, centreHz: 1_702 }),
+		);
+		expect(more).toEqual([]);
+		expect(heard).toMatchObject({ text: TEXT, gaps: [], lostCharacters: 0 });
+	});
+
 	it("finds its place again after a bit slipped, and loses a few characters by it", () => {
 		for (const slipped of [[...BITS].toSpliced(700, 1), [...BITS].toSpliced(700, 0, 1)]) {
 			const [heard, ...more] = read(softBits({ bits: slipped }));

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import { dscAudio } from "../dsc/dscCall.ts";
 import { FRAME_SAMPLES, MODEM_RATE_HZ } from "../receiver.ts";
 import { joined, mixed, silence } from "../signal/join.ts";
 import { keyedBits, keyedTones } from "../signal/keyed.ts";
@@ -30,6 +31,9 @@ function hearFile(path: string): readonly HeardText[] {
 	return hear(data, format.rateHz);
 }
 
+const SELECTIVE_CALLS: readonly (readonly number[])[] = JSON.parse(readFileSync(join(TRUTH, "dsc-vectors.json"), "utf8")).examples.map(
+	({ message_symbols }: { message_symbols: number[] }) => message_symbols.slice(1, -3),
+);
 const GALE = "ZCZC KB04\nGALE WARNING 49-30N 006W\nNNNN";
 
 describe("createTextReceiver on signals made by tools/oracles/collectiveFec.py", () => {
@@ -156,6 +160,7 @@ describe("createTextReceiver", () => {
 				Array.from({ length: 4_000 }, (_, i) => i % 2),
 				{ baud: 100, lowHz: 1_615, highHz: 1_785 },
 			),
+			"selective calls": joined(...SELECTIVE_CALLS.map((symbols) => dscAudio(symbols))),
 			"teletype, 50 baud": keyedBits(teletype, { baud: 100, lowHz: 1_615, highHz: 1_785 }),
 			"teletype, 45 baud": keyedBits(teletype, { baud: 90.9, lowHz: 1_615, highHz: 1_785 }),
 			morse,
@@ -163,6 +168,7 @@ describe("createTextReceiver", () => {
 		};
 		const heard = Object.entries(signals).map(([name, samples]) => [name, hear(noisy(samples, 15, 5)).map(({ text }) => text)]);
 		expect(heard).toEqual(Object.keys(signals).map((name) => [name, []]));
-		expect(heard.length).toBe(8);
+		expect(heard.length).toBe(9);
+		expect(SELECTIVE_CALLS.length).toBe(11);
 	});
 });

@@ -19,7 +19,7 @@ export function textSummary({
 }: Pick<HeardText, "identity" | "gaps" | "characters" | "lostCharacters" | "isInverted">): string {
 	const what =
 		identity === null
-			? "Text by collective FEC, no preamble heard"
+			? "Text by collective FEC, no identity heard"
 			: `Message ${identity.station}${identity.subject}${identity.number} of station ${identity.station}: ${identity.about}`;
 	const lost = lostCharacters === 0 ? "none lost" : `${lostCharacters} lost (${LOST_MARK})`;
 	const whole = gaps.length === 0 ? "whole" : `not whole: ${gaps.map((gap) => WORDS[gap]).join(", ")}`;
