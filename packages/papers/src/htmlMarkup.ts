@@ -15,7 +15,7 @@ export function htmlElement(name: string, attributes: HtmlAttributes, children: 
 		.join("")}`;
 	if (!VOID.has(name)) return `${open}>${children.join("")}</${name}>`;
 	if (children.length > 0) throw new RangeError(`Cannot put anything into <${name}>: expected no children`);
-	return `${open} />`;
+	return `${open}/>`;
 }
 
 /** One element that holds text. */

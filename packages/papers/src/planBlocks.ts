@@ -135,7 +135,7 @@ function placeCell(place: PlannedPlace, { profile, grades, words }: PlanPage): s
 		transmitHz === null
 			? "receive only"
 			: transmitHz === receiveHz
-				? htmlElement("b", {}, ["sends, same dial"])
+				? htmlElement("b", {}, ["sends here too"])
 				: htmlElement("b", {}, [`sends ${escaped(dialText(profile, transmitHz))}`]);
 	const kind = `cell${isGuard ? " guard" : ""}${changed ? " changed" : ""}`;
 	return htmlElement("li", { class: kind, id: cellId(bank, number) }, [

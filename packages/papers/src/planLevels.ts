@@ -1,12 +1,14 @@
+import type { Directory } from "@skipwright/directory";
 import type { PlanLevel, Swayed } from "@skipwright/planner";
 import { WANT_WORDS } from "@skipwright/rules";
 import { given, htmlElement, htmlWords } from "./htmlMarkup.ts";
+import { listingName } from "./listingName.ts";
 import type { PlanPage } from "./planPage.ts";
 import { capital, headRow, planSection } from "./planSection.ts";
 import { voyageHours } from "./planServed.ts";
 
 /** How far it all rests on the strength of signals. Empty where nobody asked. */
-export function planLevels({ plan }: PlanPage): string {
+export function planLevels({ plan, directory }: PlanPage): string {
 	const { levels } = plan;
 	if (levels.length === 0) return "";
 	const rows = [...Map.groupBy(plan.served, ({ want }) => want)].map(([want, served]) =>
@@ -37,7 +39,7 @@ export function planLevels({ plan }: PlanPage): string {
 				]),
 				htmlElement("tbody", {}, rows),
 			]),
-			...levels.map(levelChanges),
+			...levels.map((level) => levelChanges(level, directory)),
 		],
 	});
 }
@@ -46,7 +48,7 @@ function levelWords({ db }: PlanLevel): string {
 	return db < 0 ? `${-db} dB weaker` : `${db} dB stronger`;
 }
 
-function levelChanges(level: PlanLevel): string {
+function levelChanges(level: PlanLevel, directory: Directory): string {
 	const { enters, leaves } = level;
 	if (enters.length === 0 && leaves.length === 0) return htmlWords("p", {}, `${capital(levelWords(level))}: the same choice.`);
 	return htmlElement("div", {}, [
@@ -58,14 +60,17 @@ function levelChanges(level: PlanLevel): string {
 			] as const
 		)
 			.filter(([, ones]) => ones.length > 0)
-			.flatMap(([words, ones]) => [htmlWords("p", {}, `${capital(words)}:`), swayedList(ones)]),
+			.flatMap(([words, ones]) => [htmlWords("p", {}, `${capital(words)}:`), swayedList(ones, directory)]),
 	]);
 }
 
-function swayedList(ones: readonly Swayed[]): string {
+function swayedList(ones: readonly Swayed[], directory: Directory): string {
 	return htmlElement(
 		"ul",
 		{ class: "columns" },
-		ones.map(({ what, listing }) => htmlElement("li", {}, [given(what), " ", htmlElement("span", { class: "quiet" }, [given(listing)])])),
+		ones.map(({ what, listing }) => {
+			const name = listingName(listing, directory);
+			return htmlElement("li", {}, [given(name === listing ? what : name)]);
+		}),
 	);
 }

@@ -1,5 +1,6 @@
 import type { PlannedPlace } from "@skipwright/planner";
 import { MINUTES_PER_DAY } from "@skipwright/units";
+import { inPageColours } from "./pictureColours.ts";
 import { hourRunsOf } from "./planNight.ts";
 import type { ReachGrade } from "./reachGrades.ts";
 import { reachHatch } from "./reachHatch.ts";
@@ -24,7 +25,7 @@ export function ribbonNight(night: readonly boolean[]): string {
 		y1: 0,
 		y2: 16,
 	}));
-	const hatch = svgElement("symbol", { id: NIGHT_ID }, [reachHatch(boxes, { ...REACH_THEMES.paper, hatch: "currentColor" })]);
+	const hatch = svgElement("symbol", { id: NIGHT_ID }, [inPageColours(reachHatch(boxes, REACH_THEMES.paper))]);
 	return svgElement("svg", { width: 0, height: 0, "aria-hidden": "true", class: "said" }, [hatch]);
 }
 
@@ -36,13 +37,14 @@ export function placeRibbon({ chances, broadcasts }: PlannedPlace["day"], grades
 	const { paper: theme } = REACH_THEMES;
 	const day = chances ?? Array.from({ length: HOURS_PER_DAY }, () => Number.NaN);
 	const quarters = [6, 12, 18].map((hour) => `M${(hour * WIDTH) / HOURS_PER_DAY} 15.5V${HEIGHT}`).join("");
-	return svgElement("svg", { class: "ribbon", viewBox: `0 0 ${WIDTH} ${HEIGHT}`, role: "img" }, [
+	const ribbon = svgElement("svg", { class: "ribbon", viewBox: `0 0 ${WIDTH} ${HEIGHT}`, role: "img" }, [
 		svgWords("title", {}, label),
 		svgElement("use", { href: `#${NIGHT_ID}` }),
 		svgElement("path", { class: "ribbon-quarters", stroke: theme.hatch, "stroke-width": 1, fill: "none", d: quarters }),
 		reachInk(day, { x: 0, width: WIDTH, ...INK }, { grades, theme }),
 		svgElement("path", { class: "ribbon-sent", fill: theme.mark, d: (broadcasts ?? []).map(tick).join("") }),
 	]);
+	return inPageColours(ribbon);
 }
 
 function tick(span: { readonly fromMin: number; readonly toMin: number }): string {

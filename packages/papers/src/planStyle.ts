@@ -1,19 +1,17 @@
+import { pictureColours, pictureVariable } from "./pictureColours.ts";
 import { PAGE_PALETTES, type PagePalette, TINTS, tintOf } from "./planPalette.ts";
-import { type ReachGrade, shadeOf } from "./reachGrades.ts";
-import { inkColour } from "./reachTheme.ts";
+import type { ReachGrade } from "./reachGrades.ts";
 
 /** Every look of the page: colours in three lights, phone, desk and paper. */
 export function planStyle(grades: readonly ReachGrade[], head: { readonly left: string; readonly right: string }): string {
 	const { day, dark, lamp } = PAGE_PALETTES;
-	return `${colours(":root", day)}
+	return `${colours(":root", grades, day)}
 @media screen {
 @media (prefers-color-scheme: dark) {
 :root { color-scheme: dark; }
-${colours(":root", dark)}
-${ribbonColours(":root", grades, dark)}
+${colours(":root", grades, dark)}
 }
-${colours(LAMP, lamp)}
-${ribbonColours(LAMP, grades, lamp)}
+${colours(LAMP, grades, lamp)}
 }
 ${RULES}
 @page { size: A4; margin: 16mm 11mm 14mm; @top-left { content: ${cssString(head.left)}; font: 8pt sans-serif; } @top-right { content: ${cssString(head.right)}; font: 8pt sans-serif; } @bottom-right { content: "Page " counter(page) " of " counter(pages); font: 8pt sans-serif; } }
@@ -22,24 +20,11 @@ ${RULES}
 
 const LAMP = ":root:has(#lamp:checked)";
 
-function colours(selector: string, palette: PagePalette): string {
+function colours(selector: string, grades: readonly ReachGrade[], palette: PagePalette): string {
 	const { paper, card, ink, text, quiet, hatch, mark } = palette;
-	const tints = TINTS.map((_, grade) => `--tint-${grade}: ${tintOf(grade, palette)};`).join(" ");
-	return `${selector} { --paper: ${paper}; --card: ${card}; --ink: ${ink}; --text: ${text}; --quiet: ${quiet}; --hatch: ${hatch}; --mark: ${mark}; ${tints} }`;
-}
-
-/** Pictures carry the colours of paper; on another ground each of their shades becomes that of its ink. */
-function ribbonColours(selector: string, grades: readonly ReachGrade[], palette: PagePalette): string {
-	const { day } = PAGE_PALETTES;
-	const shades = new Set(Array.from({ length: 1_001 }, (_, i) => shadeOf(i / 1_000, grades) ?? 0));
-	const rules = [...shades].filter((shade) => shade > 0).map((shade) => [inkColour(shade, day), inkColour(shade, palette)] as const);
-	const lines = [...new Set([day.quiet, day.ink, day.mark, day.hatch])].map((colour) => {
-		const key = (["quiet", "ink", "mark", "hatch"] as const).find((name) => day[name] === colour)!;
-		return [colour, palette[key]] as const;
-	});
-	return [...new Map([...lines, ...rules])]
-		.map(([from, to]) => `${selector} svg [fill="${from}"] { fill: ${to}; }\n${selector} svg [stroke="${from}"] { stroke: ${to}; }`)
-		.join("\n");
+	const tints = TINTS.map((_, grade) => `--tint-${grade}: ${tintOf(grade, palette)};`);
+	const pictures = pictureColours(grades).map(({ day, of }) => `${pictureVariable(day)}: ${of(palette)};`);
+	return `${selector} { --paper: ${paper}; --card: ${card}; --ink: ${ink}; --text: ${text}; --quiet: ${quiet}; --hatch: ${hatch}; --mark: ${mark}; ${[...tints, ...pictures].join(" ")} }`;
 }
 
 /** Text as a string of CSS, every character but letters and digits by number: nothing in it ends the string or the style. */
@@ -96,6 +81,7 @@ th.figure { padding-left: 0.4rem; }
 .off { table-layout: fixed; }
 .off thead th:first-child { width: 30%; }
 .off .figure { width: 4rem; }
+.bar, .word { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
 .bar { display: block; height: 0.42rem; min-width: 1px; background: var(--ink); }
 .bar.before { height: 0.3rem; background: none; border: 1px solid var(--ink); border-left-width: 2px; margin-bottom: 2px; }
 details { margin: 0.35rem 0; }
@@ -106,7 +92,7 @@ details details { margin-left: 0.8rem; }
 .columns li { break-inside: avoid; padding: 0.12rem 0; }
 .legend { display: flex; flex-wrap: wrap; gap: 0.35rem 1.4rem; padding: 0; list-style: none; font-size: 0.9rem; }
 .legend li { display: flex; align-items: center; gap: 0.45rem; }
-svg { display: block; color: var(--hatch); }
+svg { display: block; }
 .strip { display: grid; grid-template-columns: repeat(auto-fill, minmax(9.2rem, 1fr)); gap: 4px; list-style: none; padding: 0; margin: 0.4rem 0 1.2rem; }
 .cell { position: relative; background: var(--card); border: 1px solid var(--hatch); padding: 0.25rem 0.4rem 0.35rem; font-size: 0.84rem; line-height: 1.3; min-width: 0; break-inside: avoid; }
 .cell .number { font-weight: 700; font-size: 1rem; margin-right: 0.3em; }
@@ -144,7 +130,7 @@ svg { display: block; color: var(--hatch); }
 @media screen and (max-width: 62rem) {
 .use { min-width: 0; }
 .use, .use tbody, .use tr, .use th, .use td { display: block; width: auto; }
-.use thead { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
+.use thead, .use caption { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
 .use tr { padding: 0.5rem 0; border-bottom: 1px solid var(--hatch); }
 .use th, .use td { border: 0; padding: 0.2rem 0.4rem; }
 .use th[scope="row"] { padding-left: 0; font-size: 1rem; }
@@ -153,25 +139,25 @@ svg { display: block; color: var(--hatch); }
 .use .night svg { display: none; }
 .use td { display: grid; grid-template-columns: 6.2rem 1fr 1fr; gap: 0.3rem; margin: 2px 0; font-size: 0.95rem; }
 .use td .second { display: inline; }
-.use .when, .use .said { position: static; width: auto; height: auto; clip-path: none; overflow: visible; white-space: normal; }
+.use td .when, .use td .said { position: static; width: auto; height: auto; clip-path: none; overflow: visible; white-space: normal; }
 .use .when { font-variant-numeric: tabular-nums; }
 }
 @media screen and (max-width: 32rem) {
 .strip { grid-template-columns: repeat(2, minmax(0, 1fr)); }
 .stack thead { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
-.stack, .stack tbody, .stack tr, .stack th, .stack td { display: block; width: auto; border: 0; padding: 0.05rem 0; }
+.stack, .stack caption:not(.said), .stack tbody, .stack tr, .stack th, .stack td { display: block; width: auto; border: 0; padding: 0.05rem 0; }
 .stack tr { border-bottom: 1px solid var(--hatch); padding: 0.4rem 0; }
 .served tr { display: grid; grid-template-columns: repeat(3, 1fr); gap: 0 0.6rem; }
 .served th, .served .bars { grid-column: 1 / -1; }
-.stack .figure { text-align: left; }
+.stack .figure { text-align: left; width: auto; }
 .figure[data-name]::after { content: " " attr(data-name); color: var(--quiet); font-size: 0.85rem; }
 .served .figure:not([data-name]) { display: none; }
-.off thead th:first-child { width: 34%; }
-.off .figure { width: 3rem; }
 }
 @media print {
-body { max-width: none; padding: 0; font-size: 8.5pt; line-height: 1.3; }
+html { font-size: 8.5pt; }
+body { max-width: none; padding: 0; line-height: 1.3; }
 .lamp, nav { display: none; }
+p, .stop, .fix { max-width: none; }
 a { text-decoration: none; }
 details::details-content { content-visibility: visible; block-size: auto; display: block; }
 summary { list-style: none; }

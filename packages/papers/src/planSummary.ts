@@ -37,7 +37,7 @@ function placesWords({ plan: { places, removed }, profile: { banks } }: PlanPage
 }
 
 /** What must be settled or known before anything is keyed. */
-export function planMinded({ plan: { conflicts, findings }, profile }: PlanPage): string {
+export function planMinded({ plan: { conflicts, doubts, findings }, profile }: PlanPage): string {
 	const standing = findings.filter(({ severity }) => severity !== "mind");
 	const stale = findings.filter(({ code }) => code === "listing-stale").length;
 	const groups = isReceiver(profile) ? RECEIVER_CAUTIONS : CAUTIONS;
@@ -62,6 +62,7 @@ export function planMinded({ plan: { conflicts, findings }, profile }: PlanPage)
 		heading: "To be minded first",
 		body: [
 			...serious,
+			...doubts.map((doubt) => htmlElement("p", {}, [htmlWords("span", { class: "word" }, "is this meant?"), ` ${given(doubt)}`])),
 			serious.length === 0 ? htmlWords("p", {}, "Nothing in the layout has to be stopped for or fixed.") : "",
 			stale === 0
 				? ""

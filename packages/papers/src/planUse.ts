@@ -2,6 +2,7 @@ import type { PlannedLeg, UsePlace, UseRun } from "@skipwright/planner";
 import { WANT_WORDS } from "@skipwright/rules";
 import { MINUTES_PER_DAY } from "@skipwright/units";
 import { folded, given, htmlElement, htmlWords } from "./htmlMarkup.ts";
+import { inPageColours } from "./pictureColours.ts";
 import { hourRunsOf, usualNight } from "./planNight.ts";
 import type { PlanPage } from "./planPage.ts";
 import { bankLetters, placeLink } from "./planPlaceLink.ts";
@@ -89,7 +90,7 @@ function nightRow(night: readonly boolean[]): string {
 		htmlWords("th", { scope: "row" }, "night aboard"),
 		htmlElement("td", { colspan: HOURS_PER_DAY }, [
 			htmlWords("span", { class: "when" }, words),
-			svgElement("svg", size, [reachHatch(boxes, { ...REACH_THEMES.paper, hatch: "currentColor" })]),
+			svgElement("svg", size, [inPageColours(reachHatch(boxes, REACH_THEMES.paper))]),
 		]),
 	]);
 }

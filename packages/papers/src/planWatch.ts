@@ -40,7 +40,7 @@ function offTable(off: readonly LegOffWatch[]): string {
 	const rows = off.map(({ leg, minutes, times }) =>
 		htmlElement("tr", {}, [
 			htmlElement("th", { scope: "row" }, [given(leg)]),
-			htmlWords("td", { class: "figure" }, (minutes / 60).toFixed(1)),
+			htmlWords("td", { class: "figure", "data-name": "hours a day" }, (minutes / 60).toFixed(1)),
 			htmlWords("td", {}, times.length === 0 ? "never" : unionOf(times).map(spanWords).join(", ")),
 		]),
 	);
@@ -50,9 +50,9 @@ function offTable(off: readonly LegOffWatch[]): string {
 			{},
 			"The set has one receiver: while it takes a broadcast it keeps no watch. If everything that is named first above is taken, the watch is off at these times of the leg's middle day:",
 		),
-		htmlElement("table", { class: "off" }, [
+		htmlElement("table", { class: "stack off" }, [
 			htmlWords("caption", {}, "When no watch is kept, UTC"),
-			headRow([{ text: "leg or stay" }, { text: "hours", class: "figure" }, { text: "times" }]),
+			headRow([{ text: "leg or stay" }, { text: "hours a day", class: "figure" }, { text: "times" }]),
 			htmlElement("tbody", {}, rows),
 		]),
 	].join("");
