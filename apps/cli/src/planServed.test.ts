@@ -1,6 +1,6 @@
 import { airtimeOf, directory, listingById, scheduleKnown, scheduleOf, stationOf } from "@skipwright/directory";
-import { directoryFor, voyageSamples } from "@skipwright/job";
-import { isRelevant, type Plan, plan, STEP_DAYS } from "@skipwright/planner";
+import { directoryFor } from "@skipwright/job";
+import { isRelevant, type Plan, plan, planSamples } from "@skipwright/planner";
 import { serviceWant } from "@skipwright/rules";
 import { checkList } from "@skipwright/set";
 import { isoDate } from "@skipwright/units";
@@ -11,7 +11,7 @@ import { hearingsFor } from "./reachHearing.ts";
 
 const resolved = jobGiven(fakeContext(), "examples/south-atlantic.job.json");
 const all = directoryFor(resolved, directory());
-const samples = voyageSamples(resolved.voyage, STEP_DAYS);
+const samples = planSamples(resolved.voyage);
 const { hearing } = hearingsFor(resolved, all);
 const planned: Plan = await plan(resolved, directory(), { on: isoDate("2026-11-24"), checkList, hearing });
 

@@ -1,6 +1,6 @@
 import { type Directory, directory, type Listing, stationOf } from "@skipwright/directory";
-import { directoryFor, type VoyageSample, voyageSamples } from "@skipwright/job";
-import { STEP_DAYS } from "@skipwright/planner";
+import { directoryFor, type VoyageSample } from "@skipwright/job";
+import { planSamples } from "@skipwright/planner";
 import { mapIonosphere, reach, skyMonth, type Terminal } from "@skipwright/sky";
 import { expect, test } from "vitest";
 import { fakeContext } from "./fakeContext.ts";
@@ -16,7 +16,7 @@ const few: Directory = {
 	...all,
 	listings: all.listings.filter(({ stationId }) => ["za-capetown", "za-capenaval", "us-boston"].includes(stationId)),
 };
-const samples = voyageSamples(resolved.voyage, STEP_DAYS);
+const samples = planSamples(resolved.voyage);
 const { hearing } = hearingsFor(resolved, few, { sunspots: SUNSPOTS });
 
 /** Chances of both directions at an hour, by `reach`. */

@@ -1,6 +1,6 @@
 import { type Directory, type Listing, stationById } from "@skipwright/directory";
-import { type ResolvedJob, type VoyageSample, voyageSamples } from "@skipwright/job";
-import { type Hearing, isRelevant, marineBand, type PlanHearings, SHIP_DISTANCE_NM, STEP_DAYS } from "@skipwright/planner";
+import type { ResolvedJob, VoyageSample } from "@skipwright/job";
+import { type Hearing, isRelevant, marineBand, type PlanHearings, planSamples, SHIP_DISTANCE_NM } from "@skipwright/planner";
 import { type ServiceId, serviceWant, type WantId } from "@skipwright/rules";
 import {
 	chanceAtMinute,
@@ -64,7 +64,7 @@ function hearingsAt(
 	givenSunspots: number | undefined,
 	levelsDb: readonly number[],
 ): readonly Hearing[] {
-	const samples = voyageSamples(resolved.voyage, STEP_DAYS);
+	const samples = planSamples(resolved.voyage);
 	const vessel = vesselTerminal(resolved.job);
 	const senders = new Map<string, { readonly index: number; readonly terminal: Terminal }>();
 	const rows = directory.listings.flatMap((listing) => {

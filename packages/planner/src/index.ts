@@ -16,6 +16,7 @@ export * from "./plan.ts";
 export * from "./planDifference.ts";
 export * from "./planDocument.ts";
 export * from "./plannedRows.ts";
+export * from "./planSamples.ts";
 export * from "./readPlan.ts";
 export { isRelevant } from "./relevance.ts";
 export * from "./scanBlocks.ts";

@@ -1,6 +1,6 @@
 import type { Directory, Listing } from "@skipwright/directory";
 import type { VoyageSample } from "@skipwright/job";
-import { directoryFor, type ResolvedJob, voyageSamples } from "@skipwright/job";
+import { directoryFor, type ResolvedJob } from "@skipwright/job";
 import type { WantId } from "@skipwright/rules";
 import type { CheckOptions, Finding, Row } from "@skipwright/set";
 import { dscWatchProblems, fullDscWatch } from "@skipwright/set";
@@ -38,6 +38,7 @@ import {
 	type Swayed,
 } from "./planDocument.ts";
 import { plannedRows } from "./plannedRows.ts";
+import { planSamples } from "./planSamples.ts";
 import { reviewAsFound, type StandingRow, type WrongRow } from "./reviewAsFound.ts";
 import { served } from "./served.ts";
 import { type HeldPlace, takenRoom } from "./takenRoom.ts";
@@ -61,9 +62,6 @@ export interface PlanOptions extends PlanHearings {
 	readonly choice?: ChoiceOptions;
 }
 
-/** Days between the dated positions that the choice looks at: a hearing worked out beforehand takes the same. */
-export const STEP_DAYS = 2;
-
 /** From a job and the directory to a checked layout. The same input gives the same plan, to the bit, in every engine. */
 export async function plan(resolved: ResolvedJob, shipped: Directory, options: PlanOptions): Promise<Plan> {
 	const { on, checkList, hearing, lowHearing, levels, choice: choiceOptions = {} } = options;
@@ -72,7 +70,7 @@ export async function plan(resolved: ResolvedJob, shipped: Directory, options: P
 	const { region } = job.options;
 	const amateurLicence = job.vessel.licences.amateur;
 	const check = (rows: readonly Row[]) => checkList(rows, { profile, directory, on, region, amateurLicence });
-	const samples = voyageSamples(resolved.voyage, STEP_DAYS);
+	const samples = planSamples(resolved.voyage);
 	const legs = legsOf(samples);
 	const coverageBy = (heard: Hearing, measure: Measure) =>
 		remembered(

@@ -1,8 +1,8 @@
 import { join } from "node:path";
 import type { Directory } from "@skipwright/directory";
-import { type ChangedJob, changeJob, directoryFor, type ResolvedJob, voyageSamples } from "@skipwright/job";
+import { type ChangedJob, changeJob, directoryFor, type ResolvedJob } from "@skipwright/job";
 import { loadingSheetTypst, planHtml, planStatusWords } from "@skipwright/papers";
-import { type Plan, planDifference, plannedRows, STEP_DAYS } from "@skipwright/planner";
+import { type Plan, planDifference, plannedRows, planSamples } from "@skipwright/planner";
 import { WANT_WORDS } from "@skipwright/rules";
 import { checkList, type Finding, type LoadingSheet, loadingSheet, settingLines, sheetCsv, writeList } from "@skipwright/set";
 import { GRADES_OF_CHANCE, hoursInWords } from "@skipwright/sky";
@@ -144,7 +144,7 @@ function planPage(resolved: ResolvedJob, directory: Directory, planned: Plan): s
 		vessel: job.vessel,
 		profile,
 		directory: directoryFor(resolved, directory),
-		samples: voyageSamples(voyage, STEP_DAYS),
+		samples: planSamples(voyage),
 		words: hoursInWords,
 		grades: [...GRADES_OF_CHANCE, { word: "none", from: 0 }],
 	});
