@@ -62,6 +62,9 @@ const APART_SHIFTS = 1.5;
 /** What a pair found in a pause must share with the carrier before it to be that carrier and no other. */
 const SAME = { centreHz: 6, bits: 0.15 };
 
+/** How much stronger than one tone's edges a pair near a carrier must be. */
+const SPLATTER_FACTOR = 4;
+
 /** A carrier as far as it has been followed: bit 0 is the next one not handed back yet. */
 interface Track {
 	readonly number: number;
@@ -69,6 +72,10 @@ interface Track {
 	/** Hz squared. */
 	centreVariance: number;
 	clock: TrackedClock;
+	/** Share of the bits whose phase was continuous, lately. */
+	continuity: number;
+	/** Energy of a bit, as `EnvelopeEvidence` has it, and over the noise density. */
+	level: number;
 	ebN0: number;
 	/** Segments in turn without evidence, and the sample up to which there was. */
 	silent: number;
@@ -193,6 +200,8 @@ export function createFskDemodulator(options: FskOptions): {
 			track.clock = { ...track.clock, bitSamples: Math.min(nominal + limit, Math.max(nominal - limit, track.clock.bitSamples)) };
 			const byPhase = { hz: (phase.drift * MODEM_RATE_HZ) / bitSamples, variance: phase.driftVariance * (MODEM_RATE_HZ / bitSamples) ** 2 };
 			correctCentre(track, phase.continuity > 0.9 ? byPhase : centreError(sums, local, -before, envelopes.softs), wanted / count);
+			track.continuity += 0.4 * (phase.continuity - track.continuity);
+			track.level += 0.4 * (envelopes.level - track.level);
 			track.ebN0 += 0.4 * (envelopes.ebN0 - track.ebN0);
 		}
 		const atS = Float64Array.from({ length: wanted }, (_, k) => (clock.startSample + (k + 0.5) * clock.bitSamples) / MODEM_RATE_HZ);
@@ -215,7 +224,8 @@ export function createFskDemodulator(options: FskOptions): {
 			centreHz >= lowestHz &&
 			centreHz <= highestHz &&
 			highs > NEW.leastShare &&
-			highs < 1 - NEW.leastShare;
+			highs < 1 - NEW.leastShare &&
+			!tracks.some((track) => isSplatter(track, centreHz, close.level, shiftHz));
 		if (!isNew) {
 			refused.push({ hz: roughHz, until: taken + REFUSED_S * MODEM_RATE_HZ });
 			return;
@@ -231,7 +241,17 @@ export function createFskDemodulator(options: FskOptions): {
 			out.push(handed(rival, { softs: new Float64Array(0), atS: new Float64Array(0), isAlive: false }, true));
 		}
 		carriers++;
-		const track: Track = { number: carriers, centreHz, centreVariance: close.variance, clock, ebN0: close.ebN0, silent: 0, heardTo: taken };
+		const track: Track = {
+			number: carriers,
+			centreHz,
+			centreVariance: close.variance,
+			continuity: 0,
+			clock,
+			level: close.level,
+			ebN0: close.ebN0,
+			silent: 0,
+			heardTo: taken,
+		};
 		out.push(...earlier(track, Math.max(pastStart, ...rivals.map((rival) => rival.heardTo - SEGMENT_BITS * nominal))));
 		tracks.push(track);
 		follow(track, taken, out);
@@ -246,7 +266,7 @@ export function createFskDemodulator(options: FskOptions): {
 			const sums = sumsOf(from, taken, centreHz);
 			const { clock, deviations } = findClock(sums, nominal);
 			const count = Math.floor((taken - from - clock.startSample) / clock.bitSamples);
-			const { softs, ebN0, lead } = envelopeEvidence(bitTones(sums, clock, 0, count), leak);
+			const { softs, level, ebN0, lead } = envelopeEvidence(bitTones(sums, clock, 0, count), leak);
 			const score = keyingScore(lead, count, deviations, 1.65);
 			const error = centreError(sums, clock, 0, softs);
 			centreHz += error.hz;
@@ -258,6 +278,7 @@ export function createFskDemodulator(options: FskOptions): {
 				deviations,
 				score,
 				highs: softs.reduce((sum, soft) => sum + (soft > 0 ? 1 : 0), 0) / count,
+				level,
 				ebN0,
 			};
 		}
@@ -309,6 +330,16 @@ function correctCentre(track: Track, { hz, variance }: CentreError, share: numbe
 	const gain = before / (before + variance / share);
 	track.centreHz += gain * Math.min(MOST_STEP_HZ, Math.max(-MOST_STEP_HZ, hz));
 	track.centreVariance = (1 - gain) * before;
+}
+
+/**
+ * Whether a pair may be what the edges of a known carrier's bits spread around it. A sender that switches between two oscillators spreads
+ * (baud / pi d)^2 of a bit's energy to d Hz from a tone, both tones together up to four times that; one of continuous phase far less.
+ */
+function isSplatter(track: Track, centreHz: number, level: number, shiftHz: number): boolean {
+	if (track.continuity > 0.9) return false;
+	const crossings = (Math.PI * (Math.abs(centreHz - track.centreHz) - shiftHz) * track.clock.bitSamples) / MODEM_RATE_HZ;
+	return level < (SPLATTER_FACTOR * track.level) / crossings ** 2;
 }
 
 /** How far a bit border of `clock` lies from that sample, in bits: at most 1/2. */

@@ -11,7 +11,9 @@ export interface EnvelopeEvidence {
 	/** Mean energies of the noise alone in either tone's correlation. */
 	readonly noiseLow: number;
 	readonly noiseHigh: number;
-	/** Energy of a bit over noise density, mean over the bits and both tones. */
+	/** Energy of a bit, mean over the bits and both tones, without the noise. */
+	readonly level: number;
+	/** The same over the noise density, mean over the bits and both tones. */
 	readonly ebN0: number;
 	/** Share of all energy by which the stronger tone of each bit leads: 1/2 for noise, near 1 for clean keying. */
 	readonly lead: number;
@@ -66,7 +68,7 @@ export function envelopeEvidence({ lowEnergy, highEnergy }: BitTones, leak: numb
 		}
 	}
 	const ebN0 = (2 * noises.level) / Math.max(noises.low + noises.high, noises.level * 1e-5, 1e-300);
-	return { softs, ...levels, noiseLow, noiseHigh, ebN0, lead: total > 0 ? led / total : 0 };
+	return { softs, ...levels, noiseLow, noiseHigh, level: noises.level, ebN0, lead: total > 0 ? led / total : 0 };
 }
 
 /** Log-likelihood that a tone of that level is in the energy, less that it is noise alone. */

@@ -46,9 +46,11 @@ export function createPairSearch(shiftHz: number, lowestHz: number, highestHz: n
 	};
 
 	function places(): readonly number[] {
+		const sum = new Float64Array(bins);
+		for (const block of blocks) for (let i = 0; i < bins; i++) sum[i]! += block[i]!;
 		const power = new Float64Array(bins);
 		for (let i = REACH_BINS; i < bins - REACH_BINS; i++) {
-			for (const block of blocks) for (let j = -REACH_BINS; j <= REACH_BINS; j++) power[i]! += block[i + j]!;
+			for (let j = i - REACH_BINS; j <= i + REACH_BINS; j++) power[i]! += sum[j]!;
 		}
 		const half = shiftHz / 2 / BIN_HZ;
 		const from = Math.max(REACH_BINS, Math.floor((lowestHz - shiftHz) / BIN_HZ));
