@@ -30,11 +30,10 @@ export interface HeardDsc extends HeardBase {
 }
 
 /**
- * Natural logarithms of how much likelier than chance a call, after its phasing sequence, must be to be told: read whole, and with
- * symbols lost. Noise reaches the first in one of e^20 phasing sequences at most; a call that can be read whole has 70 and more.
+ * Natural logarithm of how much likelier than chance the bits after a phasing sequence must be as a call to be told. Noise reaches it in
+ * one of e^20 phasing sequences at most; a call that can be read whole has 70 and more.
  */
 const CALL = 20;
-const CALL_WITH_LOSSES = 30;
 /** Least share of symbols read in a call that is told with losses. */
 const SHARE_READ = 0.5;
 
@@ -72,9 +71,8 @@ export function heardDsc(carrier: CarrierBits, opening: Opening): { readonly hea
 }
 
 function isWorthTelling({ symbols, isSure, evidence }: SoftCall): boolean {
-	if (isSure) return evidence > CALL;
 	const read = symbols.filter((symbol) => symbol !== null).length;
-	return evidence > CALL_WITH_LOSSES && symbols.length > 1 && symbols[0] !== null && read >= SHARE_READ * symbols.length;
+	return evidence > CALL && (isSure || (symbols.length > 1 && symbols[0] !== null && read >= SHARE_READ * symbols.length));
 }
 
 /** Bits of the dot pattern before the phasing sequence, as far back as it can be made out. */

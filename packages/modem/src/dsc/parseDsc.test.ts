@@ -124,6 +124,10 @@ describe("parseDsc", () => {
 		expect(read(alert.with(7, 19).with(8, 90)).faults).toEqual([
 			{ code: "field-impossible", message: "position: 19 90 60 5 3 cannot stand there" },
 		]);
+		expect(faultCodes(alert.with(8, 7).with(9, 50))).toEqual(["field-impossible"]); // 50 degrees 75 minutes
+		expect(faultCodes(alert.with(11, 61))).toEqual(["field-impossible"]);
+		expect(faultCodes(alert.with(7, 45))).toEqual(["field-impossible"]); // no quadrant 4
+		expect(faultCodes(alert.with(9, 61).with(10, 81))).toEqual(["field-impossible"]); // 181 degrees
 		expect(faultCodes(alert.with(12, 25))).toEqual(["field-impossible"]);
 		expect(faultCodes(alert.with(5, 61))).toEqual(["field-impossible"]); // the tenth digit is 0
 		expect(faultCodes(alert.with(1, 105))).toEqual(["field-impossible"]);
