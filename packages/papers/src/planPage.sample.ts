@@ -82,6 +82,8 @@ const PLAN: Plan = {
 	status: "feasible",
 	gap: 0.0023,
 	worth: 4.5,
+	layout: { status: "optimal", gap: 0 },
+	blocks: [],
 	on: isoDate("2026-11-24"),
 	basis: "made-up reach, monthly medians, not promises",
 	places: PLACES,

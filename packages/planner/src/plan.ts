@@ -1,47 +1,36 @@
 import type { Directory, Listing } from "@skipwright/directory";
-import type { VoyageSample } from "@skipwright/job";
 import { directoryFor, type ResolvedJob } from "@skipwright/job";
 import type { WantId } from "@skipwright/rules";
 import type { CheckOptions, Finding, Row } from "@skipwright/set";
-import { dscWatchProblems, fullDscWatch } from "@skipwright/set";
 import type { IsoDate } from "@skipwright/units";
-import { hz } from "@skipwright/units";
-import { answered } from "./answered.ts";
-import { arrange } from "./arrange.ts";
-import type { Candidate, Want } from "./candidate.ts";
-import { namingOf, WANT_ORDER } from "./candidate.ts";
+import { type Arranged, arrange } from "./arrange.ts";
+import type { Candidate, LeftOut, Want } from "./candidate.ts";
 import { type CandidateIndex, indexCandidates } from "./candidateIndex.ts";
 import { allCandidates } from "./candidates.ts";
-import type { Coverage } from "./choiceModel.ts";
-import { type ChoiceOptions, choose } from "./choose.ts";
-import { chooseTag } from "./chooseTag.ts";
-import { type Content, contentKey } from "./contentKey.ts";
-import type { Measure } from "./coverage.ts";
-import { coverageOf, graded } from "./coverage.ts";
+import { type Choice, type ChoiceInput, type ChoiceOptions, choose } from "./choose.ts";
+import type { Content } from "./contentKey.ts";
+import { type Coverages, coveragesBy, remembered } from "./coverages.ts";
 import { doubts } from "./doubts.ts";
-import { type Entry, entryOfCandidate, entryOfContent } from "./entry.ts";
+import type { Entry } from "./entry.ts";
 import { placeDay, placeServices, shipCells } from "./explain.ts";
-import { anyHeard, legsOf, perDay, round, stationsFor } from "./heardPlaces.ts";
+import { legsOf, round } from "./heardPlaces.ts";
 import type { Hearing } from "./hearing.ts";
+import { displacedBy, heldPlaces } from "./heldPlaces.ts";
 import { Layout } from "./layout.ts";
 import { layoutWorth } from "./layoutWorth.ts";
 import { meantBy } from "./meantBy.ts";
 import { placePins } from "./pins.ts";
-import {
-	PLAN_FORMAT,
-	PLAN_VERSION,
-	type Plan,
-	type PlanLevel,
-	type PlannedPlace,
-	type PlannedWatch,
-	type RemovedRow,
-	type Swayed,
-} from "./planDocument.ts";
+import { PLAN_FORMAT, PLAN_VERSION, type Plan, type PlanLevel, type PlannedPlace } from "./planDocument.ts";
+import { hoursBy, swayed } from "./planLevel.ts";
+import { plannedPlace, removedRows, type TaggedEntry, tagged } from "./plannedPlaces.ts";
 import { plannedRows } from "./plannedRows.ts";
+import { watchTable } from "./plannedWatch.ts";
 import { planSamples } from "./planSamples.ts";
-import { reviewAsFound, type StandingRow, type WrongRow } from "./reviewAsFound.ts";
+import { type AsFoundReview, reviewAsFound, type WrongRow } from "./reviewAsFound.ts";
+import { scanBlocks } from "./scanBlocks.ts";
 import { served } from "./served.ts";
-import { type HeldPlace, takenRoom } from "./takenRoom.ts";
+import { takenRoom } from "./takenRoom.ts";
+import { togetherIds } from "./together.ts";
 import { usePlan } from "./usePlan.ts";
 import { watchOff } from "./watchOff.ts";
 
@@ -64,105 +53,76 @@ export interface PlanOptions extends PlanHearings {
 
 /** From a job and the directory to a checked layout. The same input gives the same plan, to the bit, in every engine. */
 export async function plan(resolved: ResolvedJob, shipped: Directory, options: PlanOptions): Promise<Plan> {
-	const { on, checkList, hearing, lowHearing, levels, choice: choiceOptions = {} } = options;
+	const { on, hearing, lowHearing, levels, choice: choiceOptions = {} } = options;
 	const { job, profile, asFound } = resolved;
 	const directory = directoryFor(resolved, shipped);
 	const { region } = job.options;
 	const amateurLicence = job.vessel.licences.amateur;
-	const check = (rows: readonly Row[]) => checkList(rows, { profile, directory, on, region, amateurLicence });
+	const check = (rows: readonly Row[]) => options.checkList(rows, { profile, directory, on, region, amateurLicence });
 	const samples = planSamples(resolved.voyage);
-	const legs = legsOf(samples);
-	const coverageBy = (heard: Hearing, measure: Measure) =>
-		remembered(
-			answered(
-				directory,
-				remembered((listing: Listing) => coverageOf(directory, listing, samples, heard, { measure })),
-			),
-		);
-	const coverage = remembered((listing: Listing) => coverageOf(directory, listing, samples, hearing));
-	const gradedBy = (heard: Hearing) => {
-		const byGrade = remembered((listing: Listing) =>
-			coverageOf(directory, listing, samples, heard, { measure: "broadcasts", counting: graded }),
-		);
-		return remembered(answered(directory, byGrade));
-	};
+	const coverages = coveragesBy(hearing, directory, samples);
 
 	const { candidates: unordered, leftOut } = allCandidates(resolved, directory);
-	const candidates = unordered.map((candidate) => bestHeardFirst(candidate, coverage));
+	const candidates = unordered.map((candidate) => bestHeardFirst(candidate, coverages.heard));
 	const index = indexCandidates(profile, candidates);
 	const review = reviewAsFound(asFound, check);
 	const layout = new Layout(profile, job.options.reservePlaces);
-	const conflicts = placePins(job, layout, index);
-
-	const idsAt = (bank: string, content: Content) =>
-		index.held(bank, content).flatMap(({ id, scan }) => (layout.takes(bank, scan) ? [id] : []));
-	const standing = review.standing.filter(({ row }) => layout.at(row.bank, row.place) === null);
-	const standingIds = standing.flatMap(({ row }) => idsAt(row.bank, row));
-	const clears = job.options.clearUnplanned;
-	const staying = clears ? standing.filter(({ row }) => idsAt(row.bank, row).length > 0) : standing;
-	const meant = clears ? new Map<WrongRow, Candidate>() : meantBy(review.wrong, candidates);
-	const pinnedIds = layout.all().flatMap(({ bank, entry }) => idsAt(bank, entry.content));
-	const present = new Set(clears ? pinnedIds : [...pinnedIds, ...standingIds, ...[...meant.values()].map(({ id }) => id)]);
-	const question = {
+	const pinConflicts = placePins(job, layout, index);
+	const held = heldAlready(resolved, layout, review, candidates, index);
+	const question: ChoiceInput = {
+		...held.ids,
 		candidates,
 		samples,
-		coverage,
-		graded: gradedBy(hearing),
-		gradedLow: lowHearing === undefined ? null : gradedBy(lowHearing),
+		coverage: coverages.heard,
+		graded: coverages.graded,
+		gradedLow: lowHearing === undefined ? null : coveragesBy(lowHearing, directory, samples).graded,
 		weights: job.wants,
-		present,
-		standing: new Set(standingIds),
-		preferred: new Set<string>(),
+		preferred: new Set(),
 		together: togetherIds(resolved, index),
 		leastGainPercent: job.options.leastGainPercent,
-		room: takenRoom(
-			profile,
-			job.options.reservePlaces,
-			heldPlaces(layout, [...staying, ...displacedBy(layout, review.standing, clears)], meant, index),
-		),
+		room: takenRoom(profile, job.options.reservePlaces, held.places),
 	};
 	const choice = await choose(question, choiceOptions);
-	const worthOf = (candidate: Candidate) => layoutWorth(candidate, job.wants, coverage);
-	const arranged = await arrange({ layout, resolved, review, index, meant, chosen: choice.chosen, worthOf, solving: choiceOptions });
+	const arranged = await arrange({
+		layout,
+		resolved,
+		review,
+		index,
+		meant: held.meant,
+		chosen: choice.chosen,
+		worthOf: (candidate) => layoutWorth(candidate, job.wants, coverages.heard),
+		solving: choiceOptions,
+	});
 
-	const tags = tagged(layout, profile);
-	const heardPlaces = tags.map(({ bank, place, entry }) => ({ bank, place, listings: listingsOf(index.heard(entry.content)) }));
-	const heardBy = coverageBy(hearing, "airtime");
-	const reach = coverageBy(hearing, "reach");
-	const broadcasts = coverageBy(hearing, "broadcasts");
-	const services = placeServices({ samples, legs, places: heardPlaces, coverage: heardBy });
-	const shipDays = remembered((bandMhz: number) => shipCells(bandMhz, samples, hearing));
-	const isShips = ({ want, candidate }: Entry) => (want === "ship-calling" || want === "guard") && candidate !== null;
-	const places = tags.map(({ bank, place, tag, entry }, i): PlannedPlace => {
-		const day = placeDay({ directory, samples, reach, hearing }, heardPlaces[i]!.listings, isShips(entry) ? entry.bandMhz : null);
-		const hears = heardPlaces[i]!.listings.map(({ id }) => id).toSorted();
-		return { ...plannedPlace(bank, place, tag, entry, asFound), hears, serves: services[i]!, day };
-	});
-	const wants = [...wantedIds(job.wants), "safety-text"] as const;
-	const usable = heardPlaces.map((one, i) => {
-		const { want, bandMhz } = tags[i]!.entry;
-		return { ...one, ships: want === "ship-calling" ? shipDays(bandMhz) : null };
-	});
-	const use = usePlan({ samples, legs, places: usable, wants, broadcasts, reach });
-	const after = heardPlaces.flatMap(({ listings }) => listings);
-	const allConflicts = [...conflicts, ...choice.conflicts, ...arranged.conflicts];
-	const isWhole = arranged.leftOut.length === 0; // else the layout holds less than was chosen
+	const entries = tagged(layout, profile);
+	const told = tellPlaces(resolved, directory, samples, entries, index, coverages, hearing);
+	const { legs, places, heard, use, wants } = told;
+	const after = heard.flatMap(({ listings }) => listings);
+	const levelOf = async (db: number, other: Hearing): Promise<PlanLevel> => {
+		const { airtime, graded } = coveragesBy(other, directory, samples);
+		const preferred = new Set(choice.chosen.map(({ id }) => id)); // what is worth the same either way is no sway
+		const { chosen } = await choose({ ...question, preferred, graded, gradedLow: null }, choiceOptions);
+		return { db, hours: hoursBy(wants, after, airtime, samples), ...swayed(choice.chosen, chosen) };
+	};
+	const conflicts = [...pinConflicts, ...choice.conflicts, ...arranged.conflicts];
 	const whys = new Map([...review.wrong.map(({ row, why }) => [row.line, why] as const), ...arranged.displaced]);
 	return {
 		format: PLAN_FORMAT,
 		version: PLAN_VERSION,
-		status: allConflicts.length > 0 ? "infeasible" : isWhole ? choice.status : "feasible",
-		gap: allConflicts.length === 0 && isWhole && choice.gap !== null ? Math.ceil(choice.gap * 1_000_000) / 1_000_000 : null,
-		worth: Math.round(choice.worth * 1_000_000) / 1_000_000,
+		...qualityOf(choice, arranged, conflicts),
 		on,
 		basis: hearing.basis,
 		places,
+		blocks: scanBlocks(
+			profile,
+			entries.map(({ bank, place, entry }) => ({ bank, place, kind: entry.scan })),
+		),
 		legs: legs.map(({ name, days, samples: own }) => ({ name, days: round(days, 2), from: samples[own[0]!]!.date })),
 		served: served({
 			samples,
 			legs,
-			coverage: heardBy,
-			broadcasts,
+			coverage: coverages.airtime,
+			broadcasts: coverages.broadcasts,
 			wants,
 			before: review.standing.filter(({ mended }) => mended === "").flatMap(({ row }) => listingsOf(index.heard(row))),
 			after,
@@ -170,74 +130,76 @@ export async function plan(resolved: ResolvedJob, shipped: Directory, options: P
 		use,
 		watch: {
 			...watchTable(resolved),
-			off: profile.receivers === 1 ? watchOff({ directory, samples, legs, places: heardPlaces, use }) : null,
+			off: profile.receivers === 1 ? watchOff({ directory, samples, legs, places: heard, use }) : null,
 		},
-		levels: await Promise.all(
-			levels === undefined
-				? []
-				: [
-						{ db: -levels.byDb, heard: levels.weaker },
-						{ db: levels.byDb, heard: levels.stronger },
-					].map(async ({ db, heard }): Promise<PlanLevel> => {
-						const preferred = new Set(choice.chosen.map(({ id }) => id)); // what is worth the same either way is no sway
-						const other = await choose({ ...question, preferred, graded: gradedBy(heard), gradedLow: null }, choiceOptions);
-						return { db, hours: hoursBy(wants, after, coverageBy(heard, "airtime"), samples), ...swayed(choice.chosen, other.chosen) };
-					}),
-		),
-		leftOut: [...leftOut, ...choice.leftOut, ...arranged.leftOut].toSorted((a, b) =>
-			a.listing < b.listing ? -1 : a.listing > b.listing ? 1 : 0,
-		),
-		removed: removedRows(asFound, tags, whys),
+		levels: levels === undefined ? [] : await Promise.all([levelOf(-levels.byDb, levels.weaker), levelOf(levels.byDb, levels.stronger)]),
+		leftOut: [...leftOut, ...choice.leftOut, ...arranged.leftOut].toSorted(byListing),
+		removed: removedRows(asFound, entries, whys),
 		doubts: doubts(resolved, directory),
-		conflicts: allConflicts,
+		conflicts,
 		findings: check(plannedRows({ places })),
 	};
 }
 
-/** Rows whose place a pin has taken, and that no pin holds elsewhere in the bank. */
-function displacedBy(layout: Layout, standing: readonly StandingRow[], clears: boolean): readonly StandingRow[] {
-	const pinned = new Set(layout.all().map(({ bank, entry }) => `${bank} ${contentKey(entry.content)}`));
-	return clears
-		? []
-		: standing.filter(({ row }) => layout.at(row.bank, row.place) !== null && !pinned.has(`${row.bank} ${contentKey(row)}`));
+/** What is held before anything is chosen, and what wrong rows of the list as found were meant to be. */
+function heldAlready({ job }: ResolvedJob, layout: Layout, review: AsFoundReview, candidates: readonly Candidate[], index: CandidateIndex) {
+	const idsAt = (bank: string, content: Content) =>
+		index.held(bank, content).flatMap(({ id, scan }) => (layout.takes(bank, scan) ? [id] : []));
+	const clears = job.options.clearUnplanned;
+	const standing = review.standing.filter(({ row }) => layout.at(row.bank, row.place) === null);
+	const standingIds = standing.flatMap(({ row }) => idsAt(row.bank, row));
+	const staying = clears ? standing.filter(({ row }) => idsAt(row.bank, row).length > 0) : standing;
+	const meant = clears ? new Map<WrongRow, Candidate>() : meantBy(review.wrong, candidates);
+	const pinnedIds = layout.all().flatMap(({ bank, entry }) => idsAt(bank, entry.content));
+	const present = new Set(clears ? pinnedIds : [...pinnedIds, ...standingIds, ...[...meant.values()].map(({ id }) => id)]);
+	return {
+		meant,
+		ids: { present, standing: new Set(standingIds) },
+		places: heldPlaces(layout, [...staying, ...displacedBy(layout, review.standing, clears)], meant, index),
+	};
 }
 
-/** What is held before anything is chosen. */
-function heldPlaces(
-	layout: Layout,
-	staying: readonly StandingRow[],
-	meant: ReadonlyMap<WrongRow, Candidate>,
+/** Places of the plan with what they hear and do, and what to use when. */
+function tellPlaces(
+	{ job, asFound }: ResolvedJob,
+	directory: Directory,
+	samples: ReturnType<typeof planSamples>,
+	entries: readonly TaggedEntry[],
 	index: CandidateIndex,
-): readonly HeldPlace[] {
-	const rows = [
-		...layout.all().map(({ bank, place, entry }) => ({ bank, place, entry })),
-		...staying.map(({ row }) => {
-			const place = layout.at(row.bank, row.place) === null ? row.place : null;
-			return { bank: row.bank, place, entry: entryOfContent(row.bank, row, index, { pinned: false, found: row }) };
-		}),
-		...[...meant].map(([{ row }, candidate]) => ({ bank: row.bank, place: row.place, entry: entryOfCandidate(candidate) })),
-	];
-	return rows.map((one) => {
-		const { bank, place, entry } = one;
-		const { scan: kind, want, pinned: isPinned, candidate } = entry;
-		const isRepeated =
-			candidate !== null &&
-			rows.some((other) => other !== one && other.entry.candidate === candidate && layout.takes(other.bank, candidate.scan));
-		return { bank, place, kind, isPinned, isMovable: want !== "guard" && want !== "safety-text", isRepeated };
+	{ airtime, reach, broadcasts }: Coverages,
+	hearing: Hearing,
+) {
+	const legs = legsOf(samples);
+	const heard = entries.map(({ bank, place, entry }) => ({ bank, place, listings: listingsOf(index.heard(entry.content)) }));
+	const services = placeServices({ samples, legs, places: heard, coverage: airtime });
+	const shipDays = remembered((bandMhz: number) => shipCells(bandMhz, samples, hearing));
+	const places = entries.map((one, i): PlannedPlace => {
+		const { listings } = heard[i]!;
+		const day = placeDay({ directory, samples, reach, hearing }, listings, isForShips(one.entry) ? one.entry.bandMhz : null);
+		return { ...plannedPlace(one, asFound), hears: listings.map(({ id }) => id).toSorted(), serves: services[i]!, day };
 	});
+	const wants: readonly Want[] = [...wantedIds(job.wants), "safety-text"];
+	const usable = heard.map((one, i) => {
+		const { want, bandMhz } = entries[i]!.entry;
+		return { ...one, ships: want === "ship-calling" ? shipDays(bandMhz) : null };
+	});
+	return { legs, heard, places, wants, use: usePlan({ samples, legs, places: usable, wants, broadcasts, reach }) };
 }
 
-/** As the job says, and the frequencies of one net: it moves between them. */
-function togetherIds({ job, ownListings }: ResolvedJob, { byId }: CandidateIndex): readonly (readonly string[])[] {
-	const nets = [...Map.groupBy(ownListings, ({ coverage }) => coverage).values()].map((ones) => ones.map(({ id }) => id));
-	const asked = [...job.together, ...nets];
-	const groups = asked.map((ids) => [...new Set(ids.flatMap((id) => byId(id)?.id ?? []))]).filter((ids) => ids.length > 1);
-	const taken = new Set<string>();
-	return groups.flatMap((ids) => {
-		if (ids.some((id) => taken.has(id))) return []; // the job's own come first
-		for (const id of ids) taken.add(id);
-		return [ids];
-	});
+/** How good the choice is known to be, and the order of the places. */
+function qualityOf(choice: Choice, arranged: Arranged, conflicts: readonly string[]): Pick<Plan, "status" | "gap" | "worth" | "layout"> {
+	const isWhole = arranged.leftOut.length === 0; // else the layout holds less than was chosen
+	const isKept = conflicts.length === 0;
+	return {
+		status: !isKept ? "infeasible" : isWhole ? choice.status : "feasible",
+		gap: isKept && isWhole && choice.gap !== null ? Math.ceil(choice.gap * 1_000_000) / 1_000_000 : null,
+		worth: Math.round(choice.worth * 1_000_000) / 1_000_000,
+		layout: { status: arranged.status, gap: arranged.gap === null ? null : Math.ceil(arranged.gap * 1_000_000) / 1_000_000 },
+	};
+}
+
+function isForShips({ want, candidate }: Entry): boolean {
+	return (want === "ship-calling" || want === "guard") && candidate !== null;
 }
 
 /** Nobody makes routine calls on a distress carrier, whoever listens there. */
@@ -245,86 +207,18 @@ function listingsOf(candidates: readonly Candidate[]): readonly Listing[] {
 	return [...new Set(candidates.flatMap(({ want, sources }) => (want === "guard" ? [] : sources.map(({ listing }) => listing))))];
 }
 
-/** Hours a day over the whole voyage. */
-function hoursBy(
-	wants: readonly Want[],
-	listings: readonly Listing[],
-	coverage: Coverage,
-	samples: readonly VoyageSample[],
-): PlanLevel["hours"] {
-	const all = samples.map((_, index) => index);
-	return WANT_ORDER.filter((want) => wants.includes(want)).flatMap((want) => {
-		const heard = anyHeard(stationsFor(want, listings, coverage).values());
-		return heard === null ? [] : [{ want, hoursPerDay: round(perDay(heard, samples, all), 2) }];
-	});
-}
-
-function swayed(chosen: readonly Candidate[], other: readonly Candidate[]): Pick<PlanLevel, "enters" | "leaves"> {
-	const only = (these: readonly Candidate[], those: readonly Candidate[]) =>
-		these.filter((one) => !those.includes(one)).map((one): Swayed => ({ listing: one.id, what: namingOf(one).what }));
-	return { enters: only(other, chosen), leaves: only(chosen, other) };
-}
-
-/** As the job wants it, else the most that the rule lets the set hold. */
-function watchTable({ job, profile }: ResolvedJob): Omit<PlannedWatch, "off"> {
-	const size = profile.dscWatch?.size ?? 0;
-	if (size === 0) return { tableHz: null, problems: [] };
-	const wanted = job.settings.wanted?.dscWatchHz;
-	if (wanted !== undefined) return { tableHz: wanted.map(hz), problems: dscWatchProblems(wanted, size) };
-	return { tableHz: fullDscWatch(size), problems: [] };
-}
-
 function wantedIds(wants: Readonly<Partial<Record<WantId, number>>>): readonly Want[] {
 	return (Object.keys(wants) as WantId[]).filter((want) => (wants[want] ?? 0) > 0);
 }
 
-function remembered<Key, Result>(read: (key: Key) => Result): (key: Key) => Result {
-	const known = new Map<Key, Result>();
-	return (key) => {
-		if (!known.has(key)) known.set(key, read(key));
-		return known.get(key) as Result;
-	};
-}
-
-/** Every place with a tag that is its own within the bank: tags that stand are kept, the others made. */
-function tagged(layout: Layout, profile: ResolvedJob["profile"]) {
-	const taken = new Map(profile.banks.map(({ id }) => [id, new Set<string>()]));
-	const claim = (bank: string, tag: string) => taken.get(bank)?.add(tag.trim().toUpperCase());
-	for (const { bank, entry } of layout.all()) if (entry.tag !== null) claim(bank, entry.tag);
-	return layout.all().map(({ bank, place, entry }) => {
-		const tag = entry.tag ?? chooseTag(profile, entry.tagTexts, taken.get(bank) ?? new Set());
-		claim(bank, tag);
-		return { bank, place, tag, entry };
-	});
-}
-
-function plannedPlace(bank: string, place: number, tag: string, entry: Entry, asFound: readonly Row[]) {
-	const { content, candidate, pinned, want, what, notes } = entry;
-	const { receive: receiveHz, transmit: transmitHz, mode } = content;
-	const found = asFound.findLast((row) => row.bank === bank && row.place === place);
-	const same = found !== undefined && found.tag === tag && contentKey(found) === contentKey(content);
-	const source = candidate?.sources.find((one) => one.what === what) ?? candidate?.sources[0];
-	const listing = candidate?.want === "guard" ? candidate.id : (source?.listing.id ?? candidate?.id ?? null);
-	return { bank, place, tag, receiveHz, transmitHz, mode, listing, pinned, changed: !same, what, want, notes };
-}
-
 /** Its sources by how far they are heard, so that the best gives the place its name; ties by id. */
-function bestHeardFirst(candidate: Candidate, coverage: (listing: Listing) => Float64Array | null): Candidate {
+function bestHeardFirst(candidate: Candidate, coverage: Coverages["heard"]): Candidate {
 	if (candidate.sources.length < 2) return candidate;
 	const total = (listing: Listing) => coverage(listing)?.reduce((sum, cell) => sum + cell, 0) ?? 0;
 	const heard = candidate.sources.map((source) => ({ source, total: total(source.listing) }));
 	return { ...candidate, sources: heard.toSorted((a, b) => b.total - a.total).map(({ source }) => source) };
 }
 
-/** Rows of the list as found of which nothing stands in the layout. */
-function removedRows(
-	asFound: readonly Row[],
-	filled: readonly { readonly bank: string; readonly entry: Entry }[],
-	whys: ReadonlyMap<number, string>,
-): readonly RemovedRow[] {
-	const lines = new Set(filled.map(({ entry }) => entry.found?.line));
-	const contents = new Set(filled.map(({ bank, entry }) => `${bank} ${contentKey(entry.content)}`));
-	return asFound
-		.filter((row) => !lines.has(row.line) && !contents.has(`${row.bank} ${contentKey(row)}`))
-		.map(({ bank, place, tag, line }) => ({ bank, place, tag, why: whys.get(line) ?? "its place is pinned" }));
+function byListing(a: LeftOut, b: LeftOut): number {
+	return a.listing < b.listing ? -1 : a.listing > b.listing ? 1 : 0;
 }

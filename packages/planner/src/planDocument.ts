@@ -3,6 +3,7 @@ import type { Finding } from "@skipwright/set";
 import type { Hz, IsoDate } from "@skipwright/units";
 import type { LeftOut, Want } from "./candidate.ts";
 import type { PlaceDay, PlaceService } from "./explain.ts";
+import type { ScanBlock } from "./scanBlocks.ts";
 import type { Served } from "./served.ts";
 import type { UseRun } from "./usePlan.ts";
 import type { LegOffWatch } from "./watchOff.ts";
@@ -89,7 +90,11 @@ export interface Plan {
 	readonly on: IsoDate;
 	/** What the hours rest on. */
 	readonly basis: string;
+	/** How good the order of the places is known to be: proved under the points of blockProblem.ts, or how many points may be too many, as a share. */
+	readonly layout: { readonly status: "optimal" | "feasible"; readonly gap: number | null };
 	readonly places: readonly PlannedPlace[];
+	/** The blocks of the set, and what it is to scan them. */
+	readonly blocks: readonly ScanBlock[];
 	readonly legs: readonly PlannedLeg[];
 	readonly served: readonly Served[];
 	/** What to use when: by want, leg and hours. */

@@ -62,6 +62,17 @@ const Watch = z.strictObject({
 		)
 		.nullable(),
 });
+const Block = z.strictObject({
+	bank: z.string(),
+	first: z.int(),
+	last: z.int(),
+	filled: z.int().min(0),
+	kind: z.enum(["speech", "timed", "data", "mixed", "empty"]),
+	isScanned: z.boolean(),
+	swept: z.int().min(0),
+	revisitS: z.number().min(0).nullable(),
+	catches: z.array(z.strictObject({ callS: z.number(), chance: Chance })),
+});
 const Swayed = z.strictObject({ listing: z.string(), what: z.string() });
 const Level = z.strictObject({
 	db: z.number(),
@@ -89,7 +100,9 @@ const PlanSchema = z.strictObject({
 	worth: z.number().min(0),
 	on: Day,
 	basis: z.string(),
+	layout: z.strictObject({ status: z.enum(["optimal", "feasible"]), gap: z.number().min(0).nullable() }),
 	places: z.array(Place),
+	blocks: z.array(Block),
 	legs: z.array(z.strictObject({ name: z.string(), from: Day, days: z.number().min(0) })),
 	served: z.array(
 		z.strictObject({
