@@ -64,7 +64,7 @@ function blockStrip(page: PlanPage, { bank, first, last }: Range): string {
 	const at = new Map(page.plan.places.filter((place) => place.bank === bank).map((place) => [place.place, place]));
 	const numbers = Array.from({ length: last - first + 1 }, (_, i) => first + i);
 	const filled = numbers.filter((number) => at.has(number)).length;
-	const scan = page.blocks?.find((block) => block.bank === bank && block.first === first);
+	const scan = page.plan.blocks.find((block) => block.bank === bank && block.first === first);
 	const heading = `Places ${first} to ${last}`;
 	return [
 		htmlElement("h4", { class: "block" }, [
@@ -89,8 +89,18 @@ function blockStrip(page: PlanPage, { bank, first, last }: Range): string {
 function scanWords({ kind, isScanned, revisitS, catches }: ScanBlock): string {
 	if (!isScanned) return NOT_SCANNED[kind];
 	const every = revisitS === null ? "" : `, each place every ${revisitS < 10 ? revisitS.toFixed(1) : Math.round(revisitS)} seconds`;
-	const told = catches.map(({ callS, chance }) => `${Math.round(chance * 100)} % of ${callS} s calls`);
-	return `for scanning${every}${told.length === 0 ? "" : `; it catches ${told.join(", ")}`}`;
+	return `for scanning${every}${catchWords(catches)}`;
+}
+
+/** Lengths from which every call is caught are told as one. */
+function catchWords(catches: ScanBlock["catches"]): string {
+	const isAll = ({ chance }: ScanBlock["catches"][number]) => chance >= 0.995;
+	const all = catches.findIndex((_, i) => catches.slice(i).every(isAll));
+	const told = catches.slice(0, all < 0 ? catches.length : all + 1).map(({ callS, chance }, i) => {
+		const share = i === all ? "all" : `${Math.round(chance * 100)} %`;
+		return `${share} of ${i === 0 ? "calls of " : ""}${callS} seconds${i === all ? " or more" : ""}`;
+	});
+	return told.length === 0 ? "" : `; it catches ${told.join(", ")}`;
 }
 
 const NOT_SCANNED: Readonly<Record<ScanBlock["kind"], string>> = {

@@ -151,12 +151,14 @@ describe("the page of a plan", () => {
 		expect(wordsOf(named(page, "header")[0]!)).toContain("at most 0.23 % from the best possible");
 	});
 
-	test("a block that has been looked at says how it scans", () => {
-		const block = { bank: "voice", first: 1, last: 4, filled: 2, kind: "speech", isScanned: true, swept: 2, revisitS: 1 } as const;
-		const scanned = pageOf(planHtml({ ...SAMPLE_PAGE, blocks: [{ ...block, catches: [{ callS: 5, chance: 0.925 }] }] }));
-		expect(wordsOf(byId(scanned, "layout"))).toContain(
-			"2 filled; for scanning, each place every 1.0 seconds; it catches 93 % of 5 s calls",
-		);
+	test("each block says how it scans, or why not", () => {
+		const heads = named(byId(page, "layout"), "h4").map((head) => wordsOf(head).replace(/\s+/g, " ").trim());
+		expect(heads).toEqual([
+			"Places 1 to 4 : 2 filled; for scanning, each place every 1.0 seconds; it catches 40 % of calls of 2 seconds, 93 % of 5 seconds, all of 10 seconds or more",
+			"Places 5 to 7 : 2 filled; of several kinds: not for scanning",
+			"Places 1 to 2 : 1 filled; charts and text, which need the set to themselves: not scanned",
+			"Places 3 to 4 : empty",
+		]);
 	});
 
 	test("an empty plan is a whole page too", () => {

@@ -1,6 +1,6 @@
 import type { Directory } from "@skipwright/directory";
 import type { VoyageSample } from "@skipwright/job";
-import type { Plan, ScanBlock } from "@skipwright/planner";
+import type { Plan } from "@skipwright/planner";
 import type { Profile } from "@skipwright/set";
 import type { DayInWords } from "./placeReason.ts";
 import type { ReachGrade } from "./reachGrades.ts";
@@ -19,6 +19,4 @@ export interface PlanPage {
 	readonly words: DayInWords;
 	/** Words for chances, best first, down to one from 0. */
 	readonly grades: readonly ReachGrade[];
-	/** What each block of the set holds and how it scans, where that has been worked out. */
-	readonly blocks?: readonly ScanBlock[];
 }

@@ -14,6 +14,7 @@ ${colours(":root", grades, dark)}
 ${colours(LAMP, grades, lamp)}
 }
 ${RULES}
+@page wide { size: A4 landscape; }
 @page { size: A4; margin: 16mm 11mm 14mm; @top-left { content: ${cssString(head.left)}; font: 8pt sans-serif; } @top-right { content: ${cssString(head.right)}; font: 8pt sans-serif; } @bottom-right { content: "Page " counter(page) " of " counter(pages); font: 8pt sans-serif; } }
 `;
 }
@@ -47,6 +48,7 @@ section { margin-top: 2.2rem; }
 p { margin: 0.35rem 0; max-width: 46rem; }
 ul { margin: 0.35rem 0; padding-left: 1.2rem; }
 .quiet { color: var(--quiet); }
+input { accent-color: var(--ink); }
 .lamp { float: right; margin: 0.6rem 0 0 1rem; font-size: 0.9rem; }
 .facts { display: grid; grid-template-columns: repeat(auto-fit, minmax(9.5rem, 1fr)); gap: 0.5rem 1.2rem; margin: 0.8rem 0; }
 .facts dt { color: var(--quiet); font-size: 0.85rem; }
@@ -174,13 +176,14 @@ th, td { padding-top: 0.4mm; padding-bottom: 0.4mm; }
 .cell .number { font-size: 9pt; }
 .cell .tag { font-size: 7.2pt; }
 .mark { font-size: 6.6pt; }
-.use { min-width: 0; font-size: 6.8pt; }
-.use thead th:first-child { width: 25mm; }
+.leg { page: wide; }
+.use { min-width: 0; font-size: 9pt; }
+.use thead th:first-child { width: 30mm; }
 .scroll { overflow: visible; }
 .watch, .leg { break-inside: avoid; }
 .use .night svg { height: 3mm; }
 .reasons thead th:first-child, .removed thead th:first-child { width: 34mm; }
-.use td { padding-left: 0.2mm; border-left-width: 1px; }
+.use td { padding-left: 0.5mm; }
 .reasons, .removed, .off, .findings { font-size: 8pt; line-height: 1.25; }
 .use tbody { break-inside: auto; }
 .columns { columns: 3; font-size: 8pt; }
