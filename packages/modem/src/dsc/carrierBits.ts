@@ -23,6 +23,14 @@ export interface CarrierBits extends Evidence {
 	count: number;
 	openings: readonly Opening[];
 	notes: readonly Note[];
+	/** Evidence of the last calls that could not be read whole. */
+	unread: readonly UnreadCall[];
+}
+
+/** A call's bits from the first of its phasing sequence on, upright. */
+export interface UnreadCall extends Evidence {
+	readonly isInverted: boolean;
+	readonly startS: number;
 }
 
 /** What the demodulator said of a run of bits. */
@@ -67,6 +75,7 @@ export function continuedCarrierBits(firstS: number, before: CarrierBits, starts
 		carrier.low[i] = before.low[from]!;
 	}
 	carrier.count = LONGEST_CALL_BITS;
+	carrier.unread = before.unread;
 	for (let start = 0; start + PHASING_BITS <= carrier.count; start++) lookForPhasing(carrier, start);
 	const isKnown = ({ start }: Opening) => startsS.some((atS) => Math.abs(atS - carrier.atS[start]!) < SAME_START_S);
 	carrier.openings = carrier.openings.filter(isKnown);
@@ -75,7 +84,7 @@ export function continuedCarrierBits(firstS: number, before: CarrierBits, starts
 
 function emptyCarrier(): CarrierBits {
 	const [high, low, atS] = ARRAYS.map(() => new Float64Array(4 * LONGEST_CALL_BITS)) as [Float64Array, Float64Array, Float64Array];
-	return { high, low, atS, count: 0, openings: [], notes: [] };
+	return { high, low, atS, count: 0, openings: [], notes: [], unread: [] };
 }
 
 export function addBits(carrier: CarrierBits, { softs, atS, centreHz, uncertaintyHz, snrDb }: SoftBits): void {
@@ -112,6 +121,16 @@ function lookForPhasing(carrier: CarrierBits, start: number): void {
 	if (near.some((opening) => opening.evidence >= evidence)) return;
 	const others = carrier.openings.filter((opening) => !near.includes(opening));
 	carrier.openings = [...others, { start, isInverted: inverted > upright, evidence }];
+}
+
+/** Bits of the call that opens there, turned upright: as many as the longest has. */
+export function callEvidence({ high, low, count }: CarrierBits, { start, isInverted }: Opening): Evidence {
+	const held = [high, low].map((array) => {
+		const bits = new Float64Array(LONGEST_CALL_BITS);
+		bits.set(array.subarray(start, Math.min(count, start + LONGEST_CALL_BITS)));
+		return bits;
+	}) as [Float64Array, Float64Array];
+	return isInverted ? { high: held[1], low: held[0] } : { high: held[0], low: held[1] };
 }
 
 /** Drops bits that no open call needs any more. */

@@ -132,6 +132,21 @@ describe("createDscBits", () => {
 		expect(hearSofts(Float64Array.from([...broken, ...one, ...broken]))).toMatchObject([{ symbols: ALERT, ok: true, times: 3 }]);
 	});
 
+	it("adds up the times an alert came, where no single one can be read: textbook bits at 4 dB", () => {
+		let [alone, together, wrong] = [0, 0, 0];
+		const four = (i: number, count: number) =>
+			textbookSofts([...Array.from({ length: count }, () => elementsOfCall(ALERT, 20)).flat(), ...chance(60, i)], 4, i + 1);
+		for (let i = 0; i < 8; i++) {
+			if (hearSofts(four(i, 1)).some(({ ok }) => ok)) alone++;
+			const heard = hearSofts(four(i, 4));
+			if (heard.length === 1 && heard[0]!.ok && heard[0]!.times > 1) together++;
+			if (heard.some(({ ok, symbols }) => ok && symbols.join() !== ALERT.join())) wrong++;
+		}
+		expect(alone).toBeLessThanOrEqual(1);
+		expect(together).toBeGreaterThanOrEqual(7);
+		expect(wrong).toBe(0);
+	});
+
 	it("reports a call once that two carriers bring at once, the better of them", () => {
 		const good = clean(elementsOfCall(CALLS[0]!, 20));
 		const bad = erased(good, 20, (character) => character === 30 || character === 35);

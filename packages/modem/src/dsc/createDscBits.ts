@@ -1,5 +1,5 @@
 import type { SoftBits } from "../fsk/demodulate.ts";
-import { addBits, type CarrierBits, continuedCarrierBits, forgetBits, newCarrierBits, type Opening } from "./carrierBits.ts";
+import { addBits, type CarrierBits, callEvidence, continuedCarrierBits, forgetBits, newCarrierBits, type Opening } from "./carrierBits.ts";
 import { DSC_BAUD } from "./dscCall.ts";
 import { type HeardDsc, heardDsc } from "./heardDsc.ts";
 import { onceEach, REPEAT_S, SAME_HZ, type WaitingCall } from "./onceEach.ts";
@@ -17,6 +17,9 @@ export interface DscBits {
 const SETTLE_S = 1;
 /** Seconds after its end until the phasing of an alert's repeat must have been seen. */
 const REPEAT_SEEN_S = 7;
+
+/** Seconds that an attempt of five alerts on end takes, with something over. */
+const ATTEMPT_S = 45;
 
 /** A carrier that was lost in the middle of calls: where it lay, and when they began. */
 interface Lost {
@@ -74,9 +77,14 @@ export function createDscBits(): DscBits {
 		const complete = carrier.openings.filter(({ start }) => start + LONGEST_CALL_BITS <= until);
 		carrier.openings = carrier.openings.filter((opening) => !complete.includes(opening));
 		return complete.filter((opening) => {
-			const found = heardDsc(carrier, opening);
+			const alone = heardDsc(carrier, opening);
+			const found = alone?.heard.ok ? alone : (readTogether(carrier, opening) ?? alone);
 			if (found !== null) waiting = onceEach(waiting, { ...found, dueS: nowS + SETTLE_S });
-			return found === null || !found.heard.ok;
+			if (found?.heard.ok) return false;
+			const startS = carrier.atS[opening.start]!;
+			const recent = carrier.unread.filter((one) => startS - one.startS < ATTEMPT_S);
+			carrier.unread = [...recent, { ...callEvidence(carrier, opening), isInverted: opening.isInverted, startS }];
+			return true;
 		});
 	}
 
@@ -93,4 +101,14 @@ export function createDscBits(): DscBits {
 		waiting = waiting.filter(waits);
 		return ready.map(({ heard }) => heard).sort((a, b) => a.startS - b.startS);
 	}
+}
+
+/** A distress alert that only adding up the last times it came makes readable. */
+function readTogether(carrier: CarrierBits, opening: Opening): ReturnType<typeof heardDsc> {
+	const before = carrier.unread.filter(({ isInverted }) => isInverted === opening.isInverted);
+	for (let from = 0; from < before.length; from++) {
+		const found = heardDsc(carrier, opening, before.slice(from));
+		if (found?.heard.ok && found.heard.call?.format === "distress alert") return found;
+	}
+	return null;
 }

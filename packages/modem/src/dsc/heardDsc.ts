@@ -1,7 +1,7 @@
 import type { HeardBase } from "../receiver.ts";
 import type { Evidence } from "./bitEvidence.ts";
 import type { DscCall, DscFault } from "./call.ts";
-import type { CarrierBits, Note, Opening } from "./carrierBits.ts";
+import { type CarrierBits, callEvidence, type Note, type Opening, type UnreadCall } from "./carrierBits.ts";
 import { DSC_BAUD } from "./dscCall.ts";
 import { parseDsc } from "./parseDsc.ts";
 import { LONG_DOTS } from "./sequence.ts";
@@ -37,22 +37,28 @@ const CALL = 20;
 /** Least share of symbols read in a call that is told with losses. */
 const SHARE_READ = 0.5;
 
-/** The call that opens there, as far as its bits are there; null where it could as well be chance. */
-export function heardDsc(carrier: CarrierBits, opening: Opening): { readonly heard: HeardDsc; readonly evidence: number } | null {
+/**
+ * The call that opens there, as far as its bits are there; null where it could as well be chance.
+ * @param before the same call as it may have come before: the evidence of all is added up
+ */
+export function heardDsc(
+	carrier: CarrierBits,
+	opening: Opening,
+	before: readonly UnreadCall[] = [],
+): { readonly heard: HeardDsc; readonly evidence: number } | null {
 	const { start, isInverted } = opening;
 	const { high, low, atS, count, notes } = carrier;
-	const end = Math.min(count, start + LONGEST_CALL_BITS);
-	const [first, second] = isInverted ? [low, high] : [high, low];
-	const bits = { high: first.subarray(0, end), low: second.subarray(0, end) };
-	const call = softCall(bits, start);
+	const bits = callEvidence(carrier, opening);
+	for (const one of before) addEvidence(bits, one);
+	const call = softCall(bits, 0);
 	if (!isWorthTelling(call)) return null;
-	const from = start - dotsBefore(bits, start);
+	const from = start - dotsBefore(isInverted ? { high: low, low: high } : { high, low }, start);
 	const last = Math.min(count, start + call.bits) - 1;
 	const { ok, ...reading } = parseDsc(call.symbols, call.ecc);
 	const halfBitS = 0.5 / DSC_BAUD;
 	const heard: HeardDsc = {
 		kind: "dsc",
-		startS: Math.max(0, atS[from]! - halfBitS),
+		startS: before[0]?.startS ?? Math.max(0, atS[from]! - halfBitS),
 		endS: atS[last]! + halfBitS,
 		...carrierNotes(notes, from, last),
 		symbols: call.symbols,
@@ -65,9 +71,16 @@ export function heardDsc(carrier: CarrierBits, opening: Opening): { readonly hea
 		faults: reading.faults,
 		isInverted,
 		corrected: call.corrected,
-		times: 1,
+		times: before.length + 1,
 	};
 	return { heard, evidence: opening.evidence + call.evidence };
+}
+
+function addEvidence(sums: Evidence, more: Evidence): void {
+	for (let i = 0; i < LONGEST_CALL_BITS; i++) {
+		sums.high[i] = sums.high[i]! + more.high[i]!;
+		sums.low[i] = sums.low[i]! + more.low[i]!;
+	}
 }
 
 function isWorthTelling({ symbols, isSure, evidence }: SoftCall): boolean {

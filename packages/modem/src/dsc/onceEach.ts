@@ -17,8 +17,8 @@ const SHARE_COMPARED = 0.5;
 
 /** One call, one item: the same heard twice at once, worse copies beside a better, and an alert that is sent again. */
 export function onceEach(waiting: readonly WaitingCall[], found: WaitingCall): readonly WaitingCall[] {
-	const twin = waiting.find(({ heard }) => isSameSignal(heard, found.heard));
-	if (twin !== undefined) return waiting.map((one) => (one === twin ? better(twin, found) : one));
+	const twins = waiting.filter(({ heard }) => isSameSignal(heard, found.heard));
+	if (twins.length > 0) return [...waiting.filter((one) => !twins.includes(one)), twins.reduce(better, found)];
 	const first = waiting.find(({ heard }) => isRepeat(heard, found.heard));
 	if (first === undefined) return [...waiting, found];
 	const { heard, evidence, dueS } = better(first, found);
