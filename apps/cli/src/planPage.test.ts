@@ -91,7 +91,7 @@ describe.skipIf(path === null)(`the example's page ${name}`, () => {
 		const url = await open(planHtml(PAGE));
 		expect(browser.asked.slice(asked)).toEqual([url]);
 		expect(browser.said).toEqual([]);
-		// the policy that the page carries is in force: a script and a picture put in afterwards are refused
+		// the policy that the page carries is in force: a picture put in afterwards is refused
 		await browser.evaluate(
 			`document.body.append(Object.assign(document.createElement("img"), { src: "data:image/gif;base64,R0lGODlhAQABAAAAACw=" }))`,
 		);

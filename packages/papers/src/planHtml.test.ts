@@ -148,7 +148,9 @@ describe("the page of a plan", () => {
 		expect(minded).toContain("2 places rest on figures too old");
 		expect(named(byId(page, "findings"), "li")).toHaveLength(2);
 		expect(wordsOf(byId(page, "findings"))).toContain("2: voice 5; data 1");
-		expect(wordsOf(named(page, "header")[0]!)).toContain("at most 0.23 % from the best possible");
+		const header = wordsOf(named(page, "header")[0]!);
+		expect(header).toContain("at most 0.23 % from the best possible");
+		expect(header).toContain("the order of the places is ");
 	});
 
 	test("each block says how it scans, or why not", () => {

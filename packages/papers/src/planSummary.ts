@@ -3,7 +3,7 @@ import { CAUTIONS, RECEIVER_CAUTIONS } from "./cautions.ts";
 import { given, htmlElement, htmlWords } from "./htmlMarkup.ts";
 import type { PlanPage } from "./planPage.ts";
 import { capital, planSection, plural } from "./planSection.ts";
-import { planStatusWords } from "./planStatusWords.ts";
+import { planOrderWords, planStatusWords } from "./planStatusWords.ts";
 import { escaped } from "./reachSvg.ts";
 
 /** What the page is about, over everything else. */
@@ -25,7 +25,7 @@ export function planTitle(page: PlanPage): string {
 			facts.map(([name, value]) => htmlElement("div", {}, [htmlWords("dt", {}, name), htmlElement("dd", {}, [value])])),
 		),
 		htmlWords("p", {}, placesWords(page)),
-		htmlWords("p", {}, `${capital(planStatusWords(plan))}. Hours rest on the ${plan.basis}.`),
+		htmlWords("p", {}, `${capital(planStatusWords(plan))}; ${planOrderWords(plan)}. Hours rest on the ${plan.basis}.`),
 		htmlWords("p", { class: "quiet" }, "All times are UTC; frequencies are what the dial reads, in kHz."),
 	]);
 }
