@@ -16,6 +16,7 @@ import { createLineFinder, FINDER_SAMPLES, type FoundLines, HOP_FRAMES } from ".
 import { isLikePhasing } from "./phasing.ts";
 import { readLine } from "./readLine.ts";
 import { sameness } from "./sameness.ts";
+import { shapeIoc } from "./shapeIoc.ts";
 import { isEven, steadiness } from "./steadiness.ts";
 import { type ChartSurvey, surveyChart } from "./surveyChart.ts";
 import { toneOnset } from "./toneOnset.ts";
@@ -30,8 +31,8 @@ export interface HeardChart extends HeardBase {
 	readonly kind: "chart";
 	readonly image: GreyImage;
 	readonly ioc: IndexOfCooperation;
-	/** "assumed": no start tone was heard, so the picture's height against its width may be twice what it should. */
-	readonly iocFrom: "start tone" | "assumed";
+	/** "shape": no start tone was heard, figures are as high as wide; "assumed": that told nothing, 576 is usual. */
+	readonly iocFrom: "start tone" | "shape" | "assumed";
 	readonly linesPerMinute: LinesPerMinute;
 	/** What the left edge rests on; "nothing": the picture may be wrapped round. */
 	readonly phaseFrom: "phasing" | "margin" | "nothing";
@@ -60,7 +61,10 @@ export interface ChartReceiver extends Receiver<HeardChart> {
 	underWay(): ChartUnderWay | null;
 }
 
-/** Seconds of a chart, with its phasing, that are kept; then it is closed as "too long" and a new one begins. 30 min: 3600 lines at 120. */
+/**
+ * Seconds of a chart, with its phasing, that are kept; then it is closed as "too long" and a new one begins. 30 min: 3600 lines at 120
+ * a minute, 29 MB of frequencies, 7 MB of picture.
+ */
 export const LONGEST_CHART_S = 1_800;
 
 /** Samples kept before a chart is recognised. */
@@ -101,6 +105,8 @@ const SMOOTHING = 0.2;
 interface Chart {
 	readonly began: "start tone" | "joined";
 	readonly ioc: IndexOfCooperation;
+	/** Whether a start tone told it. */
+	readonly isIocSure: boolean;
 	/** Sample at which the transmission began, and from which on there are lines. */
 	readonly startAt: number;
 	linesFrom: number;
@@ -120,8 +126,8 @@ interface Chart {
 	passed: number;
 }
 
-/** Receives weather charts by radio facsimile, one after another. */
-export function createChartReceiver(): ChartReceiver {
+/** Receives weather charts by radio facsimile, one after another; each no longer than `longestS`, so that memory has a limit. */
+export function createChartReceiver(longestS: number = LONGEST_CHART_S): ChartReceiver {
 	const track = createTrack(-DISCRIMINATOR_DELAY);
 	const tones = createToneRecogniser();
 	const finder = createLineFinder();
@@ -144,7 +150,7 @@ export function createChartReceiver(): ChartReceiver {
 		discriminator.frame(lastFrame, new Float64Array(FRAME_SAMPLES)); // so that the change leaves no seam
 	}
 
-	function begin(one: Pick<Chart, "began" | "ioc" | "startAt" | "linesFrom" | "linesPerMinute">): void {
+	function begin(one: Pick<Chart, "began" | "ioc" | "isIocSure" | "startAt" | "linesFrom" | "linesPerMinute">): void {
 		const now = track.end();
 		chart = {
 			...one,
@@ -179,10 +185,9 @@ export function createChartReceiver(): ChartReceiver {
 		const height = Math.floor((at - firstLineAt) / lineSamples + 0.1);
 		const isPictureSure = one.began === "start tone" || lastLinesAt - firstLineAt > LEAST_PICTURE_S * MODEM_RATE_HZ;
 		if (height < LEAST_LINES || !isPictureSure) return null;
-		const width = chartWidth(ioc);
-		const pixels = new Uint8Array(width * height);
-		for (let line = 0; line < height; line++) draw(survey, line, pixels.subarray(line * width, (line + 1) * width));
-		if (one.began !== "start tone" && sameness({ width, height, pixels }) > MOST_SAMENESS) return null;
+		const asSent = drawn(survey, height, ioc);
+		if (one.began !== "start tone" && sameness(asSent) > MOST_SAMENESS) return null;
+		const shape = one.isIocSure ? null : shapeIoc(asSent);
 		const began = one.began === "start tone" ? "start tone" : survey.phaseFrom === "phasing" ? "phasing" : "mid-chart";
 		const snrDb = ratioDb(one.signal, one.noise);
 		const clickHz = CLICK_HZ * pow(10, -snrDb / 5);
@@ -194,9 +199,9 @@ export function createChartReceiver(): ChartReceiver {
 			audioHz: (levels.blackHz + levels.whiteHz) / 2,
 			uncertaintyHz: Math.sqrt(levels.uncertaintyHz * levels.uncertaintyHz + clickHz * clickHz),
 			snrDb,
-			image: { width, height, pixels },
-			ioc,
-			iocFrom: one.began === "start tone" ? "start tone" : "assumed",
+			image: shape === null || shape === ioc ? asSent : drawn(survey, height, shape),
+			ioc: shape ?? ioc,
+			iocFrom: one.isIocSure ? "start tone" : shape === null ? "assumed" : "shape",
 			linesPerMinute,
 			phaseFrom: survey.phaseFrom,
 			began,
@@ -207,6 +212,13 @@ export function createChartReceiver(): ChartReceiver {
 			blackHz: levels.blackHz,
 			whiteHz: levels.whiteHz,
 		};
+	}
+
+	function drawn(survey: ChartSurvey, height: number, ioc: IndexOfCooperation): GreyImage {
+		const width = chartWidth(ioc);
+		const pixels = new Uint8Array(width * height);
+		for (let line = 0; line < height; line++) draw(survey, line, pixels.subarray(line * width, (line + 1) * width));
+		return { width, height, pixels };
 	}
 
 	/** Greys of a picture line into `pixels`, one line wide. */
@@ -233,7 +245,7 @@ export function createChartReceiver(): ChartReceiver {
 			return [];
 		}
 		const heard = isUnderWay ? close("next start tone", toneOnset(track, startAt, toneHz)) : [];
-		begin({ began: "start tone", ioc, startAt, linesFrom: now, linesPerMinute: null });
+		begin({ began: "start tone", ioc, isIocSure: true, startAt, linesFrom: now, linesPerMinute: null });
 		finder.clear();
 		tune(heardHz, filter);
 		return heard;
@@ -252,7 +264,7 @@ export function createChartReceiver(): ChartReceiver {
 		if (chart === null) {
 			if (looks >= JOIN_LOOKS && steadyHops >= JOIN_HOPS - FINDER_SAMPLES / HOP_SAMPLES) {
 				const linesFrom = Math.max(track.start(), now - Math.min(steadyHops, JOIN_HOPS) * HOP_SAMPLES);
-				begin({ began: "joined", ioc: 576, startAt: linesFrom, linesFrom, linesPerMinute: found!.linesPerMinute });
+				begin({ began: "joined", ioc: 576, isIocSure: false, startAt: linesFrom, linesFrom, linesPerMinute: found!.linesPerMinute });
 			}
 			return [];
 		}
@@ -269,10 +281,10 @@ export function createChartReceiver(): ChartReceiver {
 		}
 		if (now - chart.lastSteadyAt > FADED_S * MODEM_RATE_HZ) return close("faded", chart.lastSteadyAt);
 		if (now - chart.lastLinesAt > BLANK_S * MODEM_RATE_HZ) return close("faded", chart.lastLinesAt);
-		if (now - chart.linesFrom > LONGEST_CHART_S * MODEM_RATE_HZ) {
-			const { ioc, linesPerMinute } = chart;
+		if (now - chart.linesFrom > longestS * MODEM_RATE_HZ) {
+			const { ioc, isIocSure, linesPerMinute } = chart;
 			const heard = close("too long", now);
-			begin({ began: "joined", ioc, startAt: now, linesFrom: now, linesPerMinute });
+			begin({ began: "joined", ioc, isIocSure, startAt: now, linesFrom: now, linesPerMinute });
 			return heard;
 		}
 		advance(chart, chart.linesPerMinute, now);

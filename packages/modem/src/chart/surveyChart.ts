@@ -18,7 +18,9 @@ const EDGE_COLUMNS = 2;
 /** Hz, one sigma, that a discriminator's filter and the sender's own levels leave: estimate. */
 const LEAST_UNCERTAINTY_HZ = 0.5;
 /** Times the usual distance from the middle beyond which an edge was lost in static. */
-const OUTLIER = 5;
+const OUTLIER = 3;
+/** Variances of the phasing's slope that chance allows. */
+const DISAGREEMENT = 6;
 /** Lines looked at for the margin, at most. */
 const MARGIN_LINES = 400;
 
@@ -48,8 +50,10 @@ export function surveyChart(track: Track, from: number, to: number, linesPerMinu
 		const levels = phasingLevels(rows.slice(run.from, run.to), shape.share);
 		const edges = edgesOf(track, { beginAt, lineSamples, run, levels, isRise: shape.template[0]! > 0 });
 		const fit = straightLine(edges);
-		// both measures of the line's length, each by its certainty: the picture's, and the phasing's own
-		const [a, b] = [period.uncertainty * period.uncertainty, fit.slopeError * fit.slopeError];
+		// Both measures of the line's length, each by its certainty: the picture's, and the phasing's own. Where they disagree by more
+		// than chance allows, the picture leans.
+		const b = fit.slopeError * fit.slopeError;
+		const a = Math.max(period.uncertainty * period.uncertainty, fit.slope * fit.slope - DISAGREEMENT * b);
 		const best = lineSamples + fit.slope * (a / (a + b));
 		return {
 			lineSamples: best,

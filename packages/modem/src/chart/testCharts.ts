@@ -1,7 +1,9 @@
 /** What the tests and the benchmark of charts share: a picture like a weather chart, and comparing pictures. */
 import { cos, log10, sin } from "@skipwright/units";
 import { FRAME_SAMPLES } from "../receiver.ts";
-import type { Random } from "../signal/random.ts";
+import { DEFAULT_AMPLITUDE } from "../signal/keyed.ts";
+import { withNoiseAtSnr } from "../signal/noise.ts";
+import { prng, type Random } from "../signal/random.ts";
 import type { GreyImage } from "./chartFigures.ts";
 import { createChartReceiver, type HeardChart } from "./chartReceiver.ts";
 
@@ -53,6 +55,18 @@ export function chartsIn(samples: Float64Array): readonly HeardChart[] {
 		heard.push(...receiver.frame(samples.subarray(n, n + FRAME_SAMPLES)));
 	}
 	return [...heard, ...receiver.end()];
+}
+
+/** The only chart in it. */
+export function onlyChartIn(samples: Float64Array): HeardChart {
+	const [first, ...more] = chartsIn(samples);
+	if (first === undefined || more.length > 0) throw new Error(`expected one chart, got ${first === undefined ? 0 : 1 + more.length}`);
+	return first;
+}
+
+/** A made chart of default size in noise, dB in 2700 Hz, pauses or not. */
+export function inNoise(samples: Float64Array, snrDb: number, seed = 1): Float64Array {
+	return withNoiseAtSnr(samples, snrDb, { random: prng(seed), signalPower: (DEFAULT_AMPLITUDE * DEFAULT_AMPLITUDE) / 2 });
 }
 
 /** Peak signal-to-noise ratio of `picture` against the lines of `original` from `skip` on, dB. */
