@@ -4,7 +4,7 @@ import { type BitClock, clockError, findClock } from "./bitClock.ts";
 import { bitTones } from "./bitTones.ts";
 import { type CentreError, centreError } from "./centreError.ts";
 import { correctedClock, movedClock, type TrackedClock } from "./clockFilter.ts";
-import { envelopeEvidence } from "./envelopeEvidence.ts";
+import { envelopeEvidence, toneLead } from "./envelopeEvidence.ts";
 import { createPairSearch } from "./pairSearch.ts";
 import { withPhase } from "./phaseTrellis.ts";
 import { createToneSums } from "./toneSums.ts";
@@ -39,8 +39,10 @@ const SEGMENT_BITS = 96;
 const CONTEXT_BITS = 24;
 /** Bits in which a new carrier must show itself. */
 const FINDING_BITS = 128;
+/** Places looked at in a quarter of a second. */
+const MOST_LOOKS = 2;
 /** How long, and how far around, a place that has been looked at in vain is left alone. */
-const REFUSED_S = 0.75;
+const REFUSED_S = 1;
 const REFUSED_HZ = 40;
 /** Looks at a place, each with the centre put right by the one before. */
 const ROUNDS = 3;
@@ -80,6 +82,20 @@ interface Track {
 	/** Segments in turn without evidence, and the sample up to which there was. */
 	silent: number;
 	heardTo: number;
+}
+
+/** A place looked at closely. */
+interface Close {
+	readonly centreHz: number;
+	/** Hz squared. */
+	readonly variance: number;
+	readonly clock: TrackedClock;
+	readonly deviations: number;
+	readonly score: number;
+	/** Share of the bits that are the higher tone. */
+	readonly highs: number;
+	readonly level: number;
+	readonly ebN0: number;
 }
 
 interface Segment {
@@ -123,7 +139,8 @@ export function createFskDemodulator(options: FskOptions): {
 			const out: SoftBits[] = [];
 			const places = search.frame(samples);
 			for (const track of tracks) follow(track, taken, out);
-			for (const centreHz of places) look(centreHz, out);
+			let looks = 0;
+			for (const centreHz of places) if (looks < MOST_LOOKS && look(centreHz, out)) looks++;
 			tracks = tracks.filter(({ silent }) => silent < PATIENCE);
 			return out;
 		},
@@ -193,7 +210,7 @@ export function createFskDemodulator(options: FskOptions): {
 		const envelopes = envelopeEvidence(tones, leak);
 		const turns = (shiftHz * (local.startSample - before * local.bitSamples)) / MODEM_RATE_HZ;
 		const phase = withPhase(tones, envelopes, (shiftHz * local.bitSamples) / MODEM_RATE_HZ, turns);
-		const isAlive = deviations > ALIVE.deviations && keyingScore(envelopes.lead, count, deviations, 0.6) > ALIVE.score;
+		const isAlive = deviations > ALIVE.deviations && keyingScore(toneLead(tones), count, deviations, 0.6) > ALIVE.score;
 		track.clock = bits < 0 ? clock : movedClock(clock, bits);
 		if (isAlive) {
 			const limit = WIDEST_ERROR * nominal;
@@ -208,34 +225,25 @@ export function createFskDemodulator(options: FskOptions): {
 		return { softs: phase.softs.slice(before, before + wanted), atS, isAlive };
 	}
 
-	/** Looks closely at a place that the search has pointed out. */
-	function look(roughHz: number, out: SoftBits[]): void {
+	/** Looks closely at a place that the search has pointed out, unless it is a known carrier's or was refused lately: then false. */
+	function look(roughHz: number, out: SoftBits[]): boolean {
 		refused = refused.filter(({ until }) => until > taken);
-		if (refused.some(({ hz }) => Math.abs(hz - roughHz) < REFUSED_HZ)) return;
-		if (tracks.some((track) => Math.abs(track.centreHz - roughHz) < apartHz && track.silent < 1)) return;
+		if (refused.some(({ hz }) => Math.abs(hz - roughHz) < REFUSED_HZ)) return false;
+		if (tracks.some((track) => Math.abs(track.centreHz - roughHz) < apartHz && track.silent < 1)) return false;
+		if (taken < FINDING_BITS * 1.1 * nominal) return false;
 		let close = closely(roughHz, FINDING_BITS);
 		if (close !== null && close.score > NEW.score / 2 && close.score < NEW.score) close = closely(close.centreHz, 2 * FINDING_BITS);
-		if (close === null) return;
-		const { centreHz, clock, score, deviations, highs } = close;
-		const isNew =
-			score > NEW.score &&
-			deviations > NEW.deviations &&
-			Math.abs(centreHz - roughHz) < NEW.mostShiftHz &&
-			centreHz >= lowestHz &&
-			centreHz <= highestHz &&
-			highs > NEW.leastShare &&
-			highs < 1 - NEW.leastShare &&
-			!tracks.some((track) => isSplatter(track, centreHz, close.level, shiftHz));
-		if (!isNew) {
+		if (close === null || !isNew(close, roughHz)) {
 			refused.push({ hz: roughHz, until: taken + REFUSED_S * MODEM_RATE_HZ });
-			return;
+			return true;
 		}
+		const { centreHz, clock } = close;
 		const rivals = tracks.filter((track) => Math.abs(track.centreHz - centreHz) < apartHz);
-		if (rivals.some((track) => track.silent < 1)) return;
+		if (rivals.some((track) => track.silent < 1)) return true;
 		if (
 			rivals.some((track) => Math.abs(track.centreHz - centreHz) < SAME.centreHz && bitsApart(track.clock, clock.startSample) < SAME.bits)
 		)
-			return;
+			return true;
 		for (const rival of rivals) {
 			rival.silent = PATIENCE;
 			out.push(handed(rival, { softs: new Float64Array(0), atS: new Float64Array(0), isAlive: false }, true));
@@ -244,7 +252,7 @@ export function createFskDemodulator(options: FskOptions): {
 		const track: Track = {
 			number: carriers,
 			centreHz,
-			centreVariance: close.variance,
+			centreVariance: 4 * close.variance, // the same bits are about to be looked at again
 			continuity: 0,
 			clock,
 			level: close.level,
@@ -255,10 +263,24 @@ export function createFskDemodulator(options: FskOptions): {
 		out.push(...earlier(track, Math.max(pastStart, ...rivals.map((rival) => rival.heardTo - SEGMENT_BITS * nominal))));
 		tracks.push(track);
 		follow(track, taken, out);
+		return true;
 	}
 
-	/** The last so many bits, as those of a pair near that centre; null before so many were there. */
-	function closely(roughHz: number, bits: number) {
+	function isNew({ score, deviations, centreHz, highs, level }: Close, roughHz: number): boolean {
+		return (
+			score > NEW.score &&
+			deviations > NEW.deviations &&
+			Math.abs(centreHz - roughHz) < NEW.mostShiftHz &&
+			centreHz >= lowestHz &&
+			centreHz <= highestHz &&
+			highs > NEW.leastShare &&
+			highs < 1 - NEW.leastShare &&
+			!tracks.some((track) => isSplatter(track, centreHz, level, shiftHz))
+		);
+	}
+
+	/** The last so many bits, as those of a pair near that centre; null before so many were there, and where they do not look like bits. */
+	function closely(roughHz: number, bits: number): Close | null {
 		const from = taken - Math.round((bits + 2) * nominal);
 		if (from < pastStart) return null;
 		let centreHz = roughHz;
@@ -266,11 +288,13 @@ export function createFskDemodulator(options: FskOptions): {
 			const sums = sumsOf(from, taken, centreHz);
 			const { clock, deviations } = findClock(sums, nominal);
 			const count = Math.floor((taken - from - clock.startSample) / clock.bitSamples);
-			const { softs, level, ebN0, lead } = envelopeEvidence(bitTones(sums, clock, 0, count), leak);
-			const score = keyingScore(lead, count, deviations, 1.65);
+			const tones = bitTones(sums, clock, 0, count);
+			const score = keyingScore(toneLead(tones), count, deviations, 1.65);
+			if (score < NEW.hopeless) return null;
+			const { softs, level, ebN0 } = envelopeEvidence(tones, leak);
 			const error = centreError(sums, clock, 0, softs);
 			centreHz += error.hz;
-			if (round < ROUNDS && score > NEW.hopeless) continue;
+			if (round < ROUNDS) continue;
 			return {
 				centreHz,
 				variance: error.variance,

@@ -15,8 +15,6 @@ export interface EnvelopeEvidence {
 	readonly level: number;
 	/** The same over the noise density, mean over the bits and both tones. */
 	readonly ebN0: number;
-	/** Share of all energy by which the stronger tone of each bit leads: 1/2 for noise, near 1 for clean keying. */
-	readonly lead: number;
 }
 
 /** Bits on either side whose level counts as a bit's own. */
@@ -34,13 +32,9 @@ export function envelopeEvidence({ lowEnergy, highEnergy }: BitTones, leak: numb
 	const count = lowEnergy.length;
 	const softs = new Float64Array(count);
 	const share = new Float64Array(count);
-	let total = 0;
-	let led = 0;
 	let off = 0;
 	for (let k = 0; k < count; k++) {
 		const [low, high] = [lowEnergy[k]!, highEnergy[k]!];
-		total += low + high;
-		led += Math.abs(high - low);
 		off += Math.min(low, high);
 		share[k] = high > low ? 1 : 0;
 	}
@@ -68,7 +62,17 @@ export function envelopeEvidence({ lowEnergy, highEnergy }: BitTones, leak: numb
 		}
 	}
 	const ebN0 = (2 * noises.level) / Math.max(noises.low + noises.high, noises.level * 1e-5, 1e-300);
-	return { softs, ...levels, noiseLow, noiseHigh, level: noises.level, ebN0, lead: total > 0 ? led / total : 0 };
+	return { softs, ...levels, noiseLow, noiseHigh, level: noises.level, ebN0 };
+}
+
+/** Share of all energy by which the stronger tone of each bit leads: 1/2 for noise, near 1 for clean keying. */
+export function toneLead({ lowEnergy, highEnergy }: BitTones): number {
+	let [total, led] = [0, 0];
+	for (let k = 0; k < lowEnergy.length; k++) {
+		total += lowEnergy[k]! + highEnergy[k]!;
+		led += Math.abs(highEnergy[k]! - lowEnergy[k]!);
+	}
+	return total > 0 ? led / total : 0;
 }
 
 /** Log-likelihood that a tone of that level is in the energy, less that it is noise alone. */

@@ -13,7 +13,7 @@ const REACH_BINS = 2;
 /** Power of each tone over the floor below which a pair is not looked at. */
 const LEAST_POWER = 1.35;
 /** How far a tone must stand over what the keying of others may spread to its place. */
-const SKIRT_FACTOR = 4;
+const SKIRT_FACTOR = 2;
 /** Shifts. Only the strongest pair within this distance is looked at: others share a tone with it. */
 const APART_SHIFTS = 1.5;
 
