@@ -88,7 +88,7 @@ th.figure { padding-left: 0.4rem; }
 .bar.before { height: 0.3rem; background: none; border: 1px solid var(--ink); border-left-width: 2px; margin-bottom: 2px; }
 details { margin: 0.35rem 0; }
 summary { cursor: pointer; padding: 0.35rem 0; font-weight: 600; }
-summary .quiet { font-weight: 400; }
+summary .quiet, h4 .quiet { font-weight: 400; }
 details details { margin-left: 0.8rem; }
 .columns { columns: 17rem; column-gap: 1.6rem; padding-left: 0; list-style: none; }
 .columns li { break-inside: avoid; padding: 0.12rem 0; }
