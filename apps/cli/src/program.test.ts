@@ -162,7 +162,7 @@ describe("directory", () => {
 });
 
 describe("plan and compare", () => {
-	test("the example: four papers, no stop or fix left, the list read back as planned", async () => {
+	test("the example: its papers, no stop or fix left, the list read back as planned", async () => {
 		const context = fakeContext();
 		expect(await runProgram(context, ["plan", JOB, "-o", "out"])).toBe(0);
 		expect([...context.written.keys()]).toEqual([

@@ -145,7 +145,6 @@ function planPage(resolved: ResolvedJob, directory: Directory, planned: Plan): s
 		profile,
 		directory: directoryFor(resolved, directory),
 		samples: planSamples(voyage),
-		blocks: planned.blocks,
 		words: hoursInWords,
 		grades: [...GRADES_OF_CHANCE, { word: "none", from: 0 }],
 	});
