@@ -1,3 +1,6 @@
+export { CHART_CENTRE_HZ, chartWidth, type GreyImage, type IndexOfCooperation, type LinesPerMinute } from "./chart/chartFigures.ts";
+export * from "./chart/chartReceiver.ts";
+export * from "./chart/makeChart.ts";
 export * from "./dsc/call.ts";
 export * from "./dsc/createDscBits.ts";
 export * from "./dsc/createDscReceiver.ts";

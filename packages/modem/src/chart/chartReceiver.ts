@@ -14,7 +14,7 @@ import {
 import { createDiscriminator, DISCRIMINATOR_DELAY, type Discriminator, type FilterName, type Levels } from "./discriminator.ts";
 import { createLineFinder, FINDER_SAMPLES, type FoundLines, HOP_FRAMES } from "./lineFinder.ts";
 import { isLikePhasing } from "./phasing.ts";
-import { readLine } from "./readLine.ts";
+import { createLineReader } from "./readLine.ts";
 import { sameness } from "./sameness.ts";
 import { shapeIoc } from "./shapeIoc.ts";
 import { isEven, steadiness } from "./steadiness.ts";
@@ -129,6 +129,7 @@ interface Chart {
 /** Receives weather charts by radio facsimile, one after another; each no longer than `longestS`, so that memory has a limit. */
 export function createChartReceiver(longestS: number = LONGEST_CHART_S): ChartReceiver {
 	const track = createTrack(-DISCRIMINATOR_DELAY);
+	const readLine = createLineReader(track);
 	const tones = createToneRecogniser();
 	const finder = createLineFinder();
 	const hz = new Float64Array(FRAME_SAMPLES);
@@ -141,6 +142,7 @@ export function createChartReceiver(longestS: number = LONGEST_CHART_S): ChartRe
 	let chart: Chart | null = null;
 	let steadyHops = 0;
 	let lastFound: FoundLines | null = null;
+	let shades = new Float64Array(0); // of a line, used again
 	let looks = 0; // in a row that found the same
 
 	function tune(toHz: number, width: FilterName): void {
@@ -223,8 +225,8 @@ export function createChartReceiver(longestS: number = LONGEST_CHART_S): ChartRe
 
 	/** Greys of a picture line into `pixels`, one line wide. */
 	function draw({ firstLineAt, lineSamples, levels }: ChartSurvey, line: number, pixels: Uint8Array): void {
-		const shades = new Float64Array(pixels.length);
-		readLine(track, firstLineAt + line * lineSamples, lineSamples, shades);
+		if (shades.length !== pixels.length) shades = new Float64Array(pixels.length);
+		readLine(firstLineAt + line * lineSamples, lineSamples, shades);
 		const scale = 255 / (levels.whiteHz - levels.blackHz);
 		for (let x = 0; x < pixels.length; x++) {
 			pixels[x] = Math.round(Math.max(0, Math.min(255, (shades[x]! - levels.blackHz) * scale)));
@@ -312,7 +314,7 @@ export function createChartReceiver(longestS: number = LONGEST_CHART_S): ChartRe
 		for (let line = one.passed + one.drawn; line < ready; line++) {
 			if (one.drawn === 0 && phasingTemplate !== null) {
 				const row = new Float64Array(phasingTemplate.length);
-				readLine(track, firstLineAt + line * lineSamples, lineSamples, row);
+				readLine(firstLineAt + line * lineSamples, lineSamples, row);
 				if (isLikePhasing(row, phasingTemplate)) {
 					one.passed++;
 					continue;

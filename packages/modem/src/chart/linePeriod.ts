@@ -15,7 +15,7 @@ const COARSE_STEP = 0.5,
 	FINE_STEP = 0.5;
 /** Steps about the last best in which the next is looked for, with twice as many lines; coarse steps about the search's answer. */
 const REACH_STEPS = 2,
-	FINE_REACH_STEPS = 6;
+	FINE_REACH_STEPS = 4;
 /** Steps on either side of the best through which a parabola is laid: the top is some values wide. */
 const TOP_STEPS = 4;
 /** Hz from one value to the next but one, at most: clicks are cut down to it. */

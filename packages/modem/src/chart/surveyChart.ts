@@ -4,7 +4,7 @@ import { type GreyLevels, imageLevels } from "./imageLevels.ts";
 import { linePeriod } from "./linePeriod.ts";
 import { marginColumn } from "./margin.ts";
 import { COLUMNS, type PhasingRun, phasingRun, phasingShape } from "./phasing.ts";
-import { readLine } from "./readLine.ts";
+import { createLineReader, type LineReader } from "./readLine.ts";
 import type { Track } from "./track.ts";
 
 /** Samples that make one shade where shades are counted: 0.5 ms. */
@@ -40,12 +40,13 @@ export interface ChartSurvey {
 export function surveyChart(track: Track, from: number, to: number, linesPerMinute: LinesPerMinute): ChartSurvey {
 	const period = linePeriod(track, from, to, lineSeconds(linesPerMinute) * MODEM_RATE_HZ);
 	const lineSamples = period.samples;
+	const read = createLineReader(track);
 	const lines = Math.floor((to - from) / lineSamples);
 	const searched = Math.min(lines, Math.round((PHASING_WITHIN_S * MODEM_RATE_HZ) / lineSamples));
-	const shape = phasingShape(rowsOf(track, from, lineSamples, searched, 1));
+	const shape = phasingShape(rowsOf(read, from, lineSamples, searched, 1));
 	if (shape !== null) {
 		const beginAt = from + (shape.column / COLUMNS) * lineSamples;
-		const rows = rowsOf(track, beginAt, lineSamples, searched - 1, 1);
+		const rows = rowsOf(read, beginAt, lineSamples, searched - 1, 1);
 		const run = phasingRun(rows, shape);
 		const levels = phasingLevels(rows.slice(run.from, run.to), shape.share);
 		const edges = edgesOf(track, { beginAt, lineSamples, run, levels, isRise: shape.template[0]! > 0 });
@@ -65,7 +66,7 @@ export function surveyChart(track: Track, from: number, to: number, linesPerMinu
 		};
 	}
 	const every = Math.max(1, Math.floor(lines / MARGIN_LINES));
-	const column = marginColumn(rowsOf(track, from, lineSamples, Math.floor(lines / every), every));
+	const column = marginColumn(rowsOf(read, from, lineSamples, Math.floor(lines / every), every));
 	return {
 		lineSamples,
 		linePpm: (1e6 * period.uncertainty) / lineSamples,
@@ -76,10 +77,10 @@ export function surveyChart(track: Track, from: number, to: number, linesPerMinu
 	};
 }
 
-function rowsOf(track: Track, from: number, lineSamples: number, count: number, every: number): readonly Float64Array[] {
+function rowsOf(read: LineReader, from: number, lineSamples: number, count: number, every: number): readonly Float64Array[] {
 	return Array.from({ length: count }, (_, k) => {
 		const row = new Float64Array(COLUMNS);
-		readLine(track, from + k * every * lineSamples, lineSamples, row);
+		read(from + k * every * lineSamples, lineSamples, row);
 		return row;
 	});
 }

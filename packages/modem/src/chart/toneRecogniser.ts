@@ -17,7 +17,7 @@ const GROUPS = 3;
 /** Share of the frequency's variance that the tone makes: 8/pi^2 for a clean one, a thousandth for noise. In each group; in the mean. */
 const LEAST_SHARE = 0.12,
 	MEAN_SHARE = 0.2;
-/** Cosine of the angle by which a tone may turn from group to group: 75 degrees, 0.8 Hz. A screen of 4 elements at 120 lines a minute has 452.4 Hz. */
+/** Cosine of the angle by which a tone may turn from group to group: 75 degrees, 0.8 Hz. A screen of 8 elements at 120 lines a minute has 452.4 Hz. */
 const LEAST_COSINE = 0.26;
 /** Hz. The alternation's size between which it is one: half of the lower is that of the narrowest in use. */
 const LEAST_SWING_HZ = 100,

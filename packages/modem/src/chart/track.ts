@@ -3,6 +3,7 @@ import { FRAME_SAMPLES } from "../receiver.ts";
 /** Steps a hertz in which frequencies are kept: 16 bits reach to 4095 Hz. */
 const STEPS_PER_HZ = 8;
 const HIGHEST_HZ = 4_000;
+const HIGHEST_STEP = STEPS_PER_HZ * HIGHEST_HZ;
 const CHUNK_BITS = 13;
 const CHUNK_SAMPLES = 1 << CHUNK_BITS;
 
@@ -43,7 +44,8 @@ export function createTrack(first: number): Track {
 			const chunk = chunks.at(-1)!; // whole frames fill it
 			const offset = count & (CHUNK_SAMPLES - 1);
 			for (let n = 0; n < FRAME_SAMPLES; n++) {
-				chunk[offset + n] = Math.round(STEPS_PER_HZ * Math.max(0, Math.min(HIGHEST_HZ, hz[n]!)));
+				const value = hz[n]!;
+				chunk[offset + n] = value < 0 ? 0 : value > HIGHEST_HZ ? HIGHEST_STEP : STEPS_PER_HZ * value + 0.5;
 			}
 			count += FRAME_SAMPLES;
 		},
