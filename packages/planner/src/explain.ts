@@ -89,10 +89,14 @@ export interface DayInput {
 	readonly hearing: Hearing;
 }
 
-/** @param bandMhz of a carrier between ships, where no listing tells what is heard; else null */
+/** @param bandMhz of a carrier between ships, whose day is that of ships around whatever else is sent there; null for everything else */
 export function placeDay({ directory, samples, reach, hearing }: DayInput, listings: readonly Listing[], bandMhz: number | null): PlaceDay {
 	const all = samples.map((_, index) => index);
 	const dayOf = (cells: Float64Array) => Array.from(meanDay(cells, samples, all), (chance) => round(chance, 3));
+	if (bandMhz !== null) {
+		const ships = shipCells(bandMhz, samples, hearing);
+		return { chances: ships === null ? null : dayOf(ships), broadcasts: null };
+	}
 	let best: { readonly listing: Listing; readonly cells: Float64Array; readonly hours: number } | null = null;
 	for (const listing of listings) {
 		const cells = reach(listing);
@@ -100,9 +104,8 @@ export function placeDay({ directory, samples, reach, hearing }: DayInput, listi
 		const hours = perDay(cells, samples, all);
 		if (best === null || hours > best.hours) best = { listing, cells, hours };
 	}
-	if (best !== null) return { chances: dayOf(best.cells), broadcasts: broadcastsOf(directory, best.listing, samples) };
-	const ships = bandMhz === null ? null : shipCells(bandMhz, samples, hearing);
-	return { chances: ships === null ? null : dayOf(ships), broadcasts: null };
+	if (best === null) return { chances: null, broadcasts: null };
+	return { chances: dayOf(best.cells), broadcasts: broadcastsOf(directory, best.listing, samples) };
 }
 
 /** By sample and hour; null where it cannot be told. */
