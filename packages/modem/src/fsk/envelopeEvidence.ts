@@ -1,4 +1,4 @@
-import { exp } from "@skipwright/units";
+import { exp, log } from "@skipwright/units";
 import type { BitTones } from "./bitTones.ts";
 import { logBesselI0 } from "./logBessel.ts";
 
@@ -11,6 +11,8 @@ export interface EnvelopeEvidence {
 	/** Mean energies of the noise alone in either tone's correlation. */
 	readonly noiseLow: number;
 	readonly noiseHigh: number;
+	/** Share of the bits whose tone is thought to have faded altogether. */
+	readonly faded: number;
 	/** Energy of a bit, mean over the bits and both tones, without the noise. */
 	readonly level: number;
 	/** The same over the noise density, mean over the bits and both tones. */
@@ -22,6 +24,9 @@ const LEVEL_REACH = 12;
 /** Least noise for a given level: more than 23 dB over the noise nothing is sure any more but the bits. */
 const LEAST_NOISE = 0.005;
 const ROUNDS = 3;
+/** Share of bits thought faded before anything is known, and at least. */
+const FIRST_FADED = 0.01;
+const LEAST_FADED = 0.0005;
 
 /**
  * Evidence of each bit from its two envelopes alone: levels and noise of either tone are estimated from the bits themselves
@@ -40,6 +45,7 @@ export function envelopeEvidence({ lowEnergy, highEnergy }: BitTones, leak: numb
 	}
 	let noiseLow = Math.max(off / count, 1e-300);
 	let noiseHigh = noiseLow;
+	let faded = FIRST_FADED;
 	let noises = { low: 0, high: 0, level: 0 };
 	let levels = { low: new Float64Array(count), high: new Float64Array(count) };
 	for (let round = 0; round < ROUNDS; round++) {
@@ -55,14 +61,19 @@ export function envelopeEvidence({ lowEnergy, highEnergy }: BitTones, leak: numb
 		const least = LEAST_NOISE * noises.level;
 		noiseLow = Math.max(least, noises.low);
 		noiseHigh = Math.max(least, noises.high);
+		let fadedSum = 0;
 		for (let k = 0; k < count; k++) {
-			const soft = toneWeight(highEnergy[k]!, levels.high[k]!, noiseHigh) - toneWeight(lowEnergy[k]!, levels.low[k]!, noiseLow);
+			const high = toneWeight(highEnergy[k]!, levels.high[k]!, noiseHigh);
+			const low = toneWeight(lowEnergy[k]!, levels.low[k]!, noiseLow);
+			const soft = orFaded(high, faded) - orFaded(low, faded);
 			softs[k] = soft;
 			share[k] = soft > 30 ? 1 : soft < -30 ? 0 : logistic(soft);
+			fadedSum += share[k]! * fadedShare(high, faded) + (1 - share[k]!) * fadedShare(low, faded);
 		}
+		faded = Math.max(LEAST_FADED, fadedSum / count);
 	}
 	const ebN0 = (2 * noises.level) / Math.max(noises.low + noises.high, noises.level * 1e-5, 1e-300);
-	return { softs, ...levels, noiseLow, noiseHigh, level: noises.level, ebN0 };
+	return { softs, ...levels, noiseLow, noiseHigh, faded, level: noises.level, ebN0 };
 }
 
 /** Share of all energy by which the stronger tone of each bit leads: 1/2 for noise, near 1 for clean keying. */
@@ -146,6 +157,15 @@ function meanNoises(
 		high: Math.max((highSum + prior * both) / (count - highShare + prior), 1e-300),
 		level: levelSum / 2 / count,
 	};
+}
+
+/** The same where the tone is not there after all for that share of the bits: noise alone has weight 0. */
+function orFaded(weight: number, faded: number): number {
+	return weight > 30 ? weight : log((1 - faded) * exp(weight) + faded);
+}
+
+function fadedShare(weight: number, faded: number): number {
+	return weight > 30 ? 0 : faded / ((1 - faded) * exp(weight) + faded);
 }
 
 function logistic(x: number): number {

@@ -196,12 +196,13 @@ function bitWeights(aligned: BitTones, levels: EnvelopeEvidence): { readonly low
 		const gainHigh = sizeHigh / Math.sqrt(aligned.highEnergy[k]! + 1e-300);
 		const baseLow = levels.low[k]! / noiseLow;
 		const baseHigh = levels.high[k]! / noiseHigh;
-		const scale = Math.max(sizeLow - baseLow, sizeHigh - baseHigh);
+		const scale = Math.max(sizeLow - baseLow, sizeHigh - baseHigh, 0);
+		const gone = levels.faded * exp(-scale);
 		const [lowRe, lowIm] = [gainLow * aligned.lowRe[k]!, gainLow * aligned.lowIm[k]!];
 		const [highRe, highIm] = [gainHigh * aligned.highRe[k]!, gainHigh * aligned.highIm[k]!];
 		for (let m = 0; m < PHASES; m++) {
-			low[k * PHASES + m] = exp(lowRe * COS[m]! + lowIm * SIN[m]! - baseLow - scale);
-			high[k * PHASES + m] = exp(highRe * COS[m]! + highIm * SIN[m]! - baseHigh - scale);
+			low[k * PHASES + m] = gone + exp(lowRe * COS[m]! + lowIm * SIN[m]! - baseLow - scale);
+			high[k * PHASES + m] = gone + exp(highRe * COS[m]! + highIm * SIN[m]! - baseHigh - scale);
 		}
 	}
 	return { low, high };
