@@ -67,7 +67,7 @@ describe("what is no chart", () => {
 		expect(tried).toBe(16);
 	});
 
-	it("Morse, the two-tone alarm, second ticks and a steady tone give none", () => {
+	it("Morse, the two-tone alarm, second ticks, a steady tone and one that climbs each second give none", () => {
 		const tones = (parts: readonly (readonly [number, number])[], times: number) =>
 			noisy(keyedTones(Array.from({ length: times }, () => parts.map(([toneHz, seconds]) => ({ toneHz, seconds }))).flat()));
 		const random = prng(5);
@@ -100,6 +100,8 @@ describe("what is no chart", () => {
 			),
 		).toEqual([]);
 		expect(chartsIn(tones([[1_900, 1]], SECONDS))).toEqual([]);
+		const steps = Array.from({ length: 100 }, (_, step): readonly [number, number] => [1_500 + 8 * step, 0.01]);
+		expect(chartsIn(tones(steps, SECONDS))).toEqual([]);
 	});
 
 	it("tunes that repeat at a chart's line rates, and speech, give none", () => {

@@ -104,10 +104,10 @@ describe("whatever the stream", () => {
 	it("with static and steps of level", () => {
 		const stepped = CLEAN.map((sample, n) => sample * (Math.floor(n / 20_000) % 2 === 0 ? 1 : 0.05));
 		expect(psnrDb(onlyChartIn(inNoise(stepped, 40)).image, PICTURE)).toBeGreaterThan(24);
-		const struck = withImpulses(inNoise(CLEAN, 20), { random: prng(4), perSecond: 10, amplitude: 3 });
+		const struck = withImpulses(inNoise(CLEAN, 20), { random: prng(4), perSecond: 30, amplitude: 5, decayS: 0.0003 });
 		const ratio = psnrDb(onlyChartIn(struck).image, PICTURE);
-		console.info(`10 clicks a second, six times the signal's peak, 20 dB: PSNR ${ratio.toFixed(1)} dB`);
-		expect(ratio).toBeGreaterThan(18);
+		console.info(`30 clicks a second, ten times the signal's peak, 20 dB: PSNR ${ratio.toFixed(1)} dB`);
+		expect(ratio).toBeGreaterThan(18); // 15.8 where they are not cut down
 	});
 
 	it("shows lines as they come, without copying", () => {
