@@ -137,6 +137,39 @@ describe("fading", () => {
 	});
 });
 
+describe("log-likelihood ratios", () => {
+	const bits = randomBits(8_000, 50);
+	const clean = joined(silence(1), keyed(bits), silence(1));
+	const ways: readonly (readonly [string, Float64Array])[] = [
+		["noise", noisy(clean, 4, 51)],
+		["moderate fading, middle latitudes", noisy(throughHfChannel(clean, HF_CHANNELS.midModerate, prng(52)), 11, 53)],
+		["moderate fading, high latitudes", noisy(throughHfChannel(clean, HF_CHANNELS.highModerate, prng(54)), 18, 55)],
+	];
+	for (const [name, samples] of ways) {
+		it(`tell their own error rate: ${name}`, () => {
+			const [wrong, all] = [
+				[0, 0, 0],
+				[0, 0, 0],
+			];
+			for (const { softs, atS } of demodulated(samples)) {
+				for (const [k, soft] of softs.entries()) {
+					const bit = bits[Math.floor((atS[k]! - 1) * 100)];
+					const size = Math.abs(soft);
+					if (bit === undefined || atS[k]! < 1) continue;
+					const group = size < 2 ? 0 : size < 4 ? 1 : 2;
+					all[group]! += 1;
+					if (soft > 0 !== (bit === 1)) wrong[group]! += 1;
+				}
+			}
+			// ratios of 2 to 4 promise 12 to 2 % wrong, 6 % on the mean; from 4 on less than 2 %
+			expect(Math.min(...all)).toBeGreaterThan(80);
+			expect(wrong[1]! / all[1]!).toBeLessThan(0.1);
+			expect(wrong[2]! / all[2]!).toBeLessThan(0.003);
+			expect(wrong[0]! / all[0]!).toBeGreaterThan(0.1);
+		});
+	}
+});
+
 describe("what is no keying of this kind", () => {
 	const minute = 60 * MODEM_RATE_HZ;
 	const random = prng(40);
