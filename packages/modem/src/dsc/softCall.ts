@@ -15,8 +15,8 @@ export const LONGEST_CALL_BITS = bitsOf(MOST_FIELDS);
 const SURE_SYMBOL = 0.95;
 /** And a whole call, the check used to choose, as not read. */
 const SURE_CALL = 0.99;
-/** What a symbol's own bits must give for it before the check may choose it: what was not heard at all stays lost. */
-const HEARD_SYMBOL = 0.03;
+/** Below this chance of its likeliest symbol nothing was heard in a place, and the check may not choose for it. */
+const HEARD_SYMBOL = 0.1;
 /** An end of sequence is there when it is so much likelier than chance (natural logarithm): one clean copy has 7. */
 const SURE_END = 5;
 
@@ -60,8 +60,8 @@ export function softCall(bits: Evidence, start: number): SoftCall {
 	const alone = plain.map(({ symbol, chance }) => (chance < SURE_SYMBOL ? null : symbol));
 	const agrees = !alone.includes(null) && alone.reduce<number>((sum, symbol) => sum ^ symbol!, 0) === 0; // none is null
 	const taken = { evidence, bits: bitsOf(length) };
-	const isHeard = (symbol: number, i: number) => exp(places[i]![symbol]! - places[i]![plain[i]!.symbol]!) * plain[i]!.chance > HEARD_SYMBOL;
-	if (isWhole && (agrees || (paths.chance > SURE_CALL && paths.symbols.every(isHeard)))) {
+	const isHeard = plain.every(({ chance }) => chance > HEARD_SYMBOL);
+	if (isWhole && (agrees || (isHeard && paths.chance > SURE_CALL))) {
 		const symbols = agrees ? (alone as number[]) : paths.symbols; // none is lost
 		const corrected = symbols.filter((symbol, i) => symbol !== plain[i]!.symbol).length;
 		return { symbols: symbols.slice(0, -1), ecc: symbols.at(-1)!, isSure: true, corrected, ...taken };
