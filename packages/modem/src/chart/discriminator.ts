@@ -1,6 +1,7 @@
-import { atan2, cos, sin } from "@skipwright/units";
+import { cos, sin } from "@skipwright/units";
 import { FRAME_SAMPLES, MODEM_RATE_HZ } from "../receiver.ts";
 import { lowPassKernel } from "../signal/kernel.ts";
+import { phaseAngle } from "./phaseAngle.ts";
 
 /**
  * Hz from the middle: edges of the filter before the discriminator, for strong, fair and weak signals. A wide one keeps fine lines,
@@ -112,7 +113,7 @@ export function createDiscriminator(centreHz: number, width: FilterName): Discri
 				const square = i * i + q * q;
 				power += square;
 				powerSquared += square * square;
-				outHz[n] = centreHz + HZ_PER_RADIAN * atan2(q * lastI - i * lastQ, i * lastI + q * lastQ);
+				outHz[n] = centreHz + HZ_PER_RADIAN * phaseAngle(q * lastI - i * lastQ, i * lastI + q * lastQ);
 				lastI = i;
 				lastQ = q;
 			}

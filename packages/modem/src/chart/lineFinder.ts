@@ -10,7 +10,7 @@ const HOP_VALUES = 256,
 	LEAST_HOPS = 5;
 /** Lags compared, in values: from 80 ms to somewhat over the longest line. */
 const FIRST_LAG = 20,
-	LAST_LAG = 280;
+	LAST_LAG = 281;
 /** Correlation of a line with the next that is enough; noise and speech stay below 0.2 in 8 s. */
 const LEAST_CORRELATION = 0.35;
 /** By how much that at a line's length must exceed all others but those at its multiples, or something else repeats. */
@@ -57,10 +57,17 @@ export function createLineFinder(): LineFinder {
 	function closeHop(): FoundLines | null {
 		const own = products[hops++ % HOPS]!;
 		const from = values.length - HOP_VALUES;
-		for (let lag = FIRST_LAG; lag <= LAST_LAG; lag++) {
-			let sum = 0;
-			for (let n = from; n < values.length; n++) sum += values[n]! * values[n - lag]!;
-			own[lag] = sum;
+		for (let lag = FIRST_LAG; lag <= LAST_LAG; lag += 2) {
+			let [even, odd] = [0, 0]; // two lags at a time, so that each value is fetched once for both
+			let later = values[from - lag - 1]!;
+			for (let n = from; n < values.length; n++) {
+				const value = values[n]!;
+				odd += value * later;
+				later = values[n - lag]!;
+				even += value * later;
+			}
+			own[lag] = even;
+			own[lag + 1] = odd;
 		}
 		const found = hops < LEAST_HOPS ? null : find();
 		values.copyWithin(0, HOP_VALUES);
