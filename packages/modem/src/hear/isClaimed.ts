@@ -1,0 +1,38 @@
+import type { HeardChart } from "../chart/chartReceiver.ts";
+import { DSC_SHIFT_HZ } from "../dsc/dscCall.ts";
+import type { HeardDsc } from "../dsc/heardDsc.ts";
+import type { HeardBase } from "../receiver.ts";
+import type { HeardTeletype } from "../teletype/heardTeletype.ts";
+import type { HeardText } from "../text/heardText.ts";
+
+type Where = "kind" | "startS" | "endS" | "audioHz";
+/** What of a signal tells where in time and in the audio it lies. */
+export type Claimant =
+	| Pick<HeardDsc | HeardText, Where>
+	| Pick<HeardTeletype, Where | "shiftHz">
+	| Pick<HeardChart, Where | "whiteHz" | "blackHz">;
+
+/** Seconds before and after a keyed signal or chart in which its carrier, phasing or black may stand alone. */
+const BESIDE_S = 30;
+/** Hz beyond a keyed signal's tones that its keying reaches. */
+const KEYING_HZ = 60;
+/** Hz beyond black and white of a chart at which the tones of its start and stop still have lines. */
+const CHART_HZ = 1_000;
+
+/** Whether a tone is part of what a surer receiver has heard, and so nothing by itself. */
+export function isClaimed({ startS, endS, audioHz }: HeardBase, by: Claimant): boolean {
+	if (startS > by.endS + BESIDE_S || endS < by.startS - BESIDE_S) return false;
+	return Math.abs(audioHz - by.audioHz) <= reachHz(by);
+}
+
+function reachHz(by: Claimant): number {
+	switch (by.kind) {
+		case "dsc":
+		case "text":
+			return DSC_SHIFT_HZ / 2 + KEYING_HZ;
+		case "teletype":
+			return by.shiftHz / 2 + KEYING_HZ;
+		case "chart":
+			return Math.abs(by.whiteHz - by.blackHz) / 2 + CHART_HZ;
+	}
+}
