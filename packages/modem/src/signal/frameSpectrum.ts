@@ -7,6 +7,8 @@ export interface FrameSpectrum {
 	readonly binHz: number;
 	/** Takes a frame; returns the power in each bin from 0 to half the rate of what the window holds, an array that is used again. */
 	frame(samples: Float64Array): Float64Array;
+	/** Takes a frame of which no spectrum is wanted. */
+	hold(samples: Float64Array): void;
 }
 
 /**
@@ -24,11 +26,15 @@ export function createFrameSpectrum(frames: number): FrameSpectrum {
 	const windowed = new Float64Array(size);
 	const spectrum = fft.createComplexArray();
 	const power = new Float64Array(size / 2 + 1);
+	function hold(samples: Float64Array): void {
+		held.copyWithin(0, FRAME_SAMPLES);
+		held.set(samples, size - FRAME_SAMPLES);
+	}
 	return {
 		binHz: MODEM_RATE_HZ / size,
+		hold,
 		frame(samples) {
-			held.copyWithin(0, FRAME_SAMPLES);
-			held.set(samples, size - FRAME_SAMPLES);
+			hold(samples);
 			for (let i = 0; i < size; i++) windowed[i] = held[i]! * window[i]!;
 			fft.realTransform(spectrum, windowed);
 			for (let bin = 0; bin < power.length; bin++) {
