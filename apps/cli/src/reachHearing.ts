@@ -1,6 +1,14 @@
 import { type Directory, type Listing, stationById } from "@skipwright/directory";
 import type { ResolvedJob, VoyageSample } from "@skipwright/job";
-import { type Hearing, isRelevant, marineBand, type PlanHearings, planSamples, SHIP_DISTANCE_NM } from "@skipwright/planner";
+import {
+	type Hearing,
+	isRelevant,
+	marineBand,
+	type PlanHearings,
+	planSamples,
+	SHIP_DISTANCE_NM,
+	type ShipDistance,
+} from "@skipwright/planner";
 import { type ServiceId, serviceWant, type WantId } from "@skipwright/rules";
 import {
 	chanceAtMinute,
@@ -34,6 +42,7 @@ const SHIP_SIGNALS: ReadonlyMap<number, Signal> = new Map(
 );
 /** Degrees from north: the other ship may lie any way. */
 const SHIP_BEARINGS = [0, 90, 180, 270] as const;
+const SHIP_DISTANCES = ["near", "far"] as const satisfies readonly ShipDistance[];
 
 export interface HearingWishes {
 	/** The user's own sunspot number on the old scale. */
@@ -98,11 +107,12 @@ function hearingsAt(
 	const basis = `predicted reach by sky wave and ground wave, sunspot number ${Math.min(...numbers)} to ${Math.max(...numbers)} (old scale): monthly medians, not promises`;
 	const bands = [...SHIP_SIGNALS.keys()];
 	return tables.map(({ toVessel, toCoast }, level): Hearing => {
-		const heardShip = (bandMhz: number, sample: VoyageSample, minute: number) => {
+		const heardShip = (bandMhz: number, sample: VoyageSample, minute: number, distance: ShipDistance) => {
 			const at = sampleOf.get(sample.atMs);
 			const band = bands.indexOf(bandMhz);
 			if (at === undefined || band < 0) return null;
-			const day = (bearing: number) => (bearing * bands.length + band) * HOURS_PER_DAY;
+			const ring = SHIP_DISTANCES.indexOf(distance) * SHIP_BEARINGS.length;
+			const day = (bearing: number) => ((ring + bearing) * bands.length + band) * HOURS_PER_DAY;
 			const by = (table: Float64Array, start: number) => chanceAtMinute(table.subarray(start, start + HOURS_PER_DAY), minute);
 			const table = shipsAt(vesselSamples[at]!)[level]!;
 			const sum = SHIP_BEARINGS.reduce<number>(
@@ -119,7 +129,7 @@ function hearingsAt(
 				const at = sampleOf.get(sample.atMs);
 				if (row === undefined || at === undefined) {
 					// of a net it is only known that vessels like this one are in it
-					return listing.origin === "owner" && station.position === null ? heardShip(marineBand(listing.hz), sample, minute) : null;
+					return listing.origin === "owner" && station.position === null ? heardShip(marineBand(listing.hz), sample, minute, "near") : null;
 				}
 				const start = (row * samples.length + at) * HOURS_PER_DAY;
 				const by = (table: Float64Array) => chanceAtMinute(table.subarray(start, start + HOURS_PER_DAY), minute);
@@ -136,12 +146,14 @@ function isWanted({ origin, service }: Listing, wants: ResolvedJob["job"]["wants
 	return want === "safety-text" || want === "guard" || (wants[want as WantId] ?? 0) > 0;
 }
 
-/** One table for each level: rows by bearing, then band. */
+/** One table for each level: rows by distance, bearing, then band. */
 function shipsAround(vessel: Omit<Terminal, "position">, sample: VesselSample, levelsDb: readonly number[]): readonly ReachTable[] {
-	const stations = SHIP_BEARINGS.map((bearing) => ({
-		...vessel,
-		position: destination(sample.position, bearing, SHIP_DISTANCE_NM * NAUTICAL_MILE_KM),
-	}));
+	const stations = SHIP_DISTANCES.flatMap((distance) =>
+		SHIP_BEARINGS.map((bearing) => ({
+			...vessel,
+			position: destination(sample.position, bearing, SHIP_DISTANCE_NM[distance] * NAUTICAL_MILE_KM),
+		})),
+	);
 	const rows = stations.flatMap((_, station) => [...SHIP_SIGNALS.values()].map((signal) => ({ station, signal })));
 	return reachTables({ vessel, stations, rows, samples: [sample], bothWays: true }, levelsDb);
 }

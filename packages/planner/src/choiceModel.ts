@@ -29,6 +29,10 @@ export interface ChoiceQuestion {
 	readonly weights: Readonly<Partial<Record<WantId, number>>>;
 	/** Per cent of what its want could have at all that a place must bring to be worth its keys. */
 	readonly leastGainPercent: number;
+	/** What is heard at a candidate's place: its own sources, and what others of its kind send on the same dial. */
+	readonly hears: (candidate: Candidate) => readonly Listing[];
+	/** Of what use a marine band is between ships, 0 to 1. */
+	readonly shipUse: (bandMhz: number) => number;
 	readonly room: readonly BankRoom[];
 }
 
@@ -50,7 +54,7 @@ export function coverProblem(question: ChoiceQuestion): CoverProblem {
 	const { candidates, musts, samples, present, standing, preferred, weights, room, gradedLow, leastGainPercent } = question;
 	const total = Object.values(weights).reduce((sum, weight) => sum + weight, 0);
 	const wholeOf = (want: Want) => (total === 0 ? 0 : (WHOLE_WORTH * (weights[want as WantId] ?? 0)) / total);
-	const shares = fixedShares(candidates);
+	const shares = fixedShares(candidates, question.shipUse);
 	const items = candidates.map((candidate, index): CoverItem => {
 		const { id, scan, want } = candidate;
 		const prices = wantsOf(candidate)
@@ -89,16 +93,16 @@ export function wantsOf({ want, sources }: Candidate): readonly WantId[] {
 
 /** @param every only each so manyth sample is looked at */
 function wantCells(
-	{ candidates, samples }: ChoiceQuestion,
+	{ candidates, samples, hears }: ChoiceQuestion,
 	want: Wanted,
 	whole: number,
 	coverage: Coverage,
 	every: number,
 ): readonly CoverCell[] {
 	const stations = samples.flatMap(() => Array.from({ length: HOURS_PER_DAY }, () => new Map<string, Map<number, number>>()));
-	for (const [item, { want: heldFor, sources }] of candidates.entries()) {
-		if (heldFor === "guard") continue; // nobody makes routine calls on a distress carrier
-		for (const { listing } of sources) {
+	for (const [item, candidate] of candidates.entries()) {
+		if (candidate.want === "guard") continue; // nobody makes routine calls on a distress carrier
+		for (const listing of hears(candidate)) {
 			const shares = listingWant(listing) === want ? coverage(listing) : null;
 			for (const [cell, share] of (shares ?? []).entries()) {
 				if (share === 0 || Math.floor(cell / HOURS_PER_DAY) % every !== 0) continue;
@@ -130,14 +134,15 @@ function partsOf(share: number): number {
 	return Math.min(HOUR_PARTS, Math.max(1, Math.round(share * HOUR_PARTS)));
 }
 
-/** Share of the want for what no listing tells the worth of: nets are all wanted alike; ship carriers of a band less and less. */
-function fixedShares(candidates: readonly Candidate[]): readonly number[] {
+/** Share of the want for what no listing tells the worth of: nets are all wanted alike; ship carriers by their band, of a band less and less. */
+function fixedShares(candidates: readonly Candidate[], shipUse: ChoiceQuestion["shipUse"]): readonly number[] {
 	const nets = candidates.filter(({ want }) => want === "nets").length;
-	const isShip = ({ want, sources }: Candidate) => want === "ship-calling" && sources.length === 0;
-	const ranks = candidates.filter(isShip).reduce((sum, { rank }) => sum + rankWorth(rank), 0);
+	const isShip = ({ want, naming }: Candidate) => want === "ship-calling" && naming !== null;
+	const shipWorth = ({ rank, bandMhz }: Candidate) => rankWorth(rank) * shipUse(bandMhz);
+	const ships = candidates.filter(isShip).reduce((sum, candidate) => sum + shipWorth(candidate), 0);
 	return candidates.map((candidate) => {
 		if (candidate.want === "nets") return 1 / nets;
-		if (isShip(candidate)) return rankWorth(candidate.rank) / ranks;
+		if (isShip(candidate)) return ships === 0 ? 0 : shipWorth(candidate) / ships;
 		return candidate.want === "coast-calling" && candidate.naming !== null ? CALLING_PAIR_SHARE : 0;
 	});
 }

@@ -41,6 +41,8 @@ function chosen(made: readonly (readonly [Candidate, Float64Array])[], free: num
 		preferred: new Set(),
 		together: [],
 		leastGainPercent: 0.5,
+		hears: ({ sources }) => sources.map(({ listing }) => listing),
+		shipUse: () => 1,
 		room: [{ bank: "memory", kinds: SCAN_KINDS, free, inSpeechBlocks: free, inOtherBlocks: free, emptyBlocks: [], taken: NOTHING_TAKEN }],
 		...change,
 	});

@@ -1,3 +1,4 @@
+import type { Listing } from "@skipwright/directory";
 import type { VoyageSample } from "@skipwright/job";
 import type { WantId } from "@skipwright/rules";
 import { fitsRoom } from "./bankRoom.ts";
@@ -32,6 +33,10 @@ export interface ChoiceInput {
 	readonly together: readonly (readonly string[])[];
 	/** Per cent of what its want could have at all that a place must bring to be worth its keys. */
 	readonly leastGainPercent: number;
+	/** What is heard at a candidate's place: its own sources, and what others of its kind send on the same dial. */
+	readonly hears: (candidate: Candidate) => readonly Listing[];
+	/** Of what use a marine band is between ships, 0 to 1. */
+	readonly shipUse: (bandMhz: number) => number;
 }
 
 export interface ChoiceOptions extends BestOptions {

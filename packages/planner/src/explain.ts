@@ -4,7 +4,7 @@ import { WANT_ORDER, type Want } from "./candidate.ts";
 import type { Coverage } from "./choiceModel.ts";
 import { HOURS_PER_DAY } from "./coverage.ts";
 import { anyHeard, bestOf, type HeardPlace, type Leg, meanDay, perDay, round, stationsFor } from "./heardPlaces.ts";
-import type { Hearing } from "./hearing.ts";
+import type { Hearing, ShipDistance } from "./hearing.ts";
 import { listingWant } from "./listingWant.ts";
 
 /** What one place does for one want, over the whole voyage. */
@@ -109,11 +109,16 @@ export function placeDay({ directory, samples, reach, hearing }: DayInput, listi
 }
 
 /** By sample and hour; null where it cannot be told. */
-export function shipCells(bandMhz: number, samples: readonly VoyageSample[], hearing: Hearing): Float64Array | null {
+export function shipCells(
+	bandMhz: number,
+	samples: readonly VoyageSample[],
+	hearing: Hearing,
+	distance: ShipDistance = "near",
+): Float64Array | null {
 	const cells = new Float64Array(samples.length * HOURS_PER_DAY);
 	for (const [index, sample] of samples.entries()) {
 		for (let hour = 0; hour < HOURS_PER_DAY; hour++) {
-			const chance = hearing.heardShip(bandMhz, sample, hour * 60 + 30);
+			const chance = hearing.heardShip(bandMhz, sample, hour * 60 + 30, distance);
 			if (chance === null) return null;
 			cells[index * HOURS_PER_DAY + hour] = chance;
 		}

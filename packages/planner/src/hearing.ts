@@ -18,12 +18,13 @@ export interface Hearing {
 	 */
 	heard(from: HeardFrom, sample: VoyageSample, minute: number): number | null;
 	/**
-	 * Chance that a vessel of the same kind `SHIP_DISTANCE_NM` away is copied, and copies, on a carrier of a marine band.
+	 * Chance that a vessel of the same kind `SHIP_DISTANCE_NM` away, near or far, is copied, and copies, on a carrier of a marine band.
 	 * @param bandMhz 2, 4, 6, 8, 12, 16, 18, 22 or 25
 	 * @returns null for "cannot tell"
 	 */
-	heardShip(bandMhz: number, sample: VoyageSample, minute: number): number | null;
+	heardShip(bandMhz: number, sample: VoyageSample, minute: number, distance: ShipDistance): number | null;
 }
 
-/** nm. How far off the other vessel is taken to be, where nobody knows: yachts of one passage lie within a day or two. Own choice. */
-export const SHIP_DISTANCE_NM = 300;
+/** nm. How far off another vessel is taken to be: in the same waters, a day or two away; and over the same ocean. Own choice. */
+export const SHIP_DISTANCE_NM = { near: 300, far: 1_200 } as const;
+export type ShipDistance = keyof typeof SHIP_DISTANCE_NM;

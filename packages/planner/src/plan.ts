@@ -9,6 +9,7 @@ import { type CandidateIndex, indexCandidates } from "./candidateIndex.ts";
 import { allCandidates } from "./candidates.ts";
 import { type Choice, type ChoiceInput, type ChoiceOptions, choose } from "./choose.ts";
 import type { Content } from "./contentKey.ts";
+import { graded } from "./coverage.ts";
 import { type Coverages, coveragesBy, remembered } from "./coverages.ts";
 import { doubts } from "./doubts.ts";
 import type { Entry } from "./entry.ts";
@@ -80,6 +81,8 @@ export async function plan(resolved: ResolvedJob, shipped: Directory, options: P
 		preferred: new Set(),
 		together: togetherIds(resolved, index),
 		leastGainPercent: job.options.leastGainPercent,
+		hears: remembered((candidate) => heardBeside(candidate, index)),
+		shipUse: remembered((bandMhz) => shipUse(bandMhz, samples, hearing)),
 		room: takenRoom(profile, job.options.reservePlaces, held.places),
 	};
 	const choice = await choose(question, choiceOptions);
@@ -196,6 +199,20 @@ function qualityOf(choice: Choice, arranged: Arranged, conflicts: readonly strin
 		worth: Math.round(choice.worth * 1_000_000) / 1_000_000,
 		layout: { status: arranged.status, gap: arranged.gap === null ? null : Math.ceil(arranged.gap * 1_000_000) / 1_000_000 },
 	};
+}
+
+/** A chart is taken at a place for data, speech at one for speech, though the dial may be the same. */
+function heardBeside(candidate: Candidate, index: CandidateIndex): readonly Listing[] {
+	const isData = candidate.scan === "data";
+	return listingsOf(index.heard(candidate.content).filter(({ scan }) => (scan === "data") === isData));
+}
+
+/** Mean over the voyage of what reaches farther, of ships near and far, by grades; all bands alike where nothing tells. */
+function shipUse(bandMhz: number, samples: ReturnType<typeof planSamples>, hearing: Hearing): number {
+	const near = shipCells(bandMhz, samples, hearing, "near");
+	const far = shipCells(bandMhz, samples, hearing, "far");
+	if (near === null || far === null) return 1;
+	return near.reduce((sum, chance, i) => sum + (graded(chance) + graded(far[i]!)) / 2, 0) / near.length;
 }
 
 function isForShips({ want, candidate }: Entry): boolean {

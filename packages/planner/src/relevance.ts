@@ -18,7 +18,7 @@ const RELEVANT_NM: Readonly<Partial<Record<ServiceId, number>>> = {
 };
 
 /** nm. Speech below 4 MHz is a coast's own: its warnings and forecasts are about the waters it reaches by ground wave. Own choice. */
-const COASTAL_VOICE = { belowHz: 4_000_000, nm: 400 } as const;
+const COASTAL_VOICE = { belowHz: 4_000_000, nm: 300 } as const;
 
 /** Whether what a listing sends is about the waters where the vessel is; a station of unknown position is given the benefit of the doubt. */
 export function isRelevant({ service, hz }: Listing, { position }: Station, sample: VoyageSample): boolean {
