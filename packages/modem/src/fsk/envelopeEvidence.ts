@@ -134,7 +134,7 @@ function localLevels(energy: Float64Array, shares: Float64Array, noise: number):
 	return levels;
 }
 
-/** Mean energy of either tone where it is thought off, of both together where one is hardly ever off; and of both tones where they are on. */
+/** Mean energy of either tone where it is thought off, of both together as far as they differ by chance; and of both tones where they are on. */
 function meanNoises(
 	lowEnergy: Float64Array,
 	highEnergy: Float64Array,
@@ -150,11 +150,15 @@ function meanNoises(
 		highShare += share[k]!;
 		levelSum += levels.low[k]! + levels.high[k]!;
 	}
-	const both = Math.max(0, lowSum + highSum) / count;
-	const prior = 4;
+	const both = Math.max(1e-300, (lowSum + highSum) / count);
+	const [low, high] = [Math.max(0, lowSum) / (highShare + 1e-9), Math.max(0, highSum) / (count - highShare + 1e-9)];
+	// two means of that many energies of noise differ so much by chance alone, as a share of it squared
+	const chance = 1 / (highShare + 1e-9) + 1 / (count - highShare + 1e-9);
+	const apart = ((high - low) / both) * ((high - low) / both);
+	const own = apart > 0 ? Math.max(0, 1 - (2 * chance) / apart) : 0;
 	return {
-		low: Math.max((lowSum + prior * both) / (highShare + prior), 1e-300),
-		high: Math.max((highSum + prior * both) / (count - highShare + prior), 1e-300),
+		low: both + own * (low - both),
+		high: both + own * (high - both),
 		level: levelSum / 2 / count,
 	};
 }
