@@ -147,25 +147,24 @@ describe("log-likelihood ratios", () => {
 	];
 	for (const [name, samples] of ways) {
 		it(`tell their own error rate: ${name}`, () => {
-			const [wrong, all] = [
-				[0, 0, 0],
-				[0, 0, 0],
-			];
+			const groups = [0, 2, 4].map((from) => ({ from, count: 0, wrong: 0, promised: 0 }));
 			for (const { softs, atS } of demodulated(samples)) {
 				for (const [k, soft] of softs.entries()) {
 					const bit = bits[Math.floor((atS[k]! - 1) * 100)];
 					const size = Math.abs(soft);
 					if (bit === undefined || atS[k]! < 1) continue;
-					const group = size < 2 ? 0 : size < 4 ? 1 : 2;
-					all[group]! += 1;
-					if (soft > 0 !== (bit === 1)) wrong[group]! += 1;
+					const group = groups.findLast(({ from }) => size >= from)!;
+					group.count++;
+					group.promised += 1 / (1 + Math.exp(size));
+					if (soft > 0 !== (bit === 1)) group.wrong++;
 				}
 			}
-			// ratios of 2 to 4 promise 12 to 2 % wrong, 6 % on the mean; from 4 on less than 2 %
-			expect(Math.min(...all)).toBeGreaterThan(80);
-			expect(wrong[1]! / all[1]!).toBeLessThan(0.1);
-			expect(wrong[2]! / all[2]!).toBeLessThan(0.003);
-			expect(wrong[0]! / all[0]!).toBeGreaterThan(0.1);
+			for (const { count, wrong, promised } of groups) {
+				expect(count).toBeGreaterThan(80);
+				// in moderate fading 40 000 bits had 1.5 times the errors promised, in noise 0.9 times
+				expect(wrong).toBeLessThan(2 * promised + 3 * Math.sqrt(2 * promised));
+			}
+			expect(groups[0]!.wrong).toBeGreaterThan(groups[0]!.promised / 3);
 		});
 	}
 });
