@@ -5,6 +5,7 @@
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { JobSchema } from "@skipwright/job";
+import { EvidenceSchema } from "@skipwright/proving";
 import { ProfileSchema } from "@skipwright/set";
 import * as z from "zod";
 
@@ -14,6 +15,7 @@ const DOCS = join(import.meta.dirname, "..", "docs");
 export const SCHEMAS: readonly { readonly file: string; readonly title: string; readonly schema: z.ZodType }[] = [
 	{ file: "set-profile.schema.json", title: "Set profile, version 1", schema: ProfileSchema },
 	{ file: "job.schema.json", title: "Job, version 1", schema: JobSchema },
+	{ file: "evidence.schema.json", title: "Evidence, version 1", schema: EvidenceSchema },
 ];
 
 export function schemaPath(file: string): string {

@@ -4,11 +4,15 @@ export * from "./channels.ts";
 export * from "./dial.ts";
 export {
 	ASSIGNED_ABOVE_CARRIER_HZ,
+	audioCentreHz,
 	CHART_AUDIO_CENTRE_HZ,
 	CHART_SHIFT_HZ,
 	dialOffsetHz,
+	displayOf,
 	KEYED_AUDIO_CENTRE_HZ,
 	KEYED_SHIFT_HZ,
+	shiftHz,
+	sidebandSign,
 	TELETYPE_SHIFT_HZ,
 } from "./dialOffset.ts";
 export * from "./dscCalling.ts";

@@ -1,0 +1,96 @@
+import type { Expectation } from "./expectation.ts";
+import { type HeardItem, KIND_WORDS } from "./heardItem.ts";
+import { ownTest } from "./ownTest.ts";
+
+/** How far one item heard shows that the place holds what it should, tuning aside. */
+export interface Proof {
+	readonly grade: "identity" | "signal" | "likely" | "none";
+	readonly why: string;
+	/** The ship's own sending was heard and answered. */
+	readonly provesSending: boolean;
+}
+
+/** Part of the characters lost below which a message counts as received. Source: IMO performance standard for NAVTEX receivers. */
+const MOST_ERRORS = 0.04;
+/** Characters and seconds from which a text or a chart is more than a snatch. Own choice. */
+const LEAST_CHARACTERS = 20;
+const LEAST_CHART_S = 30;
+/** Hz between black and white, nominally 800, that a chart may measure. Own choice: faint ones have little white. */
+const CHART_SHIFT_HZ = { from: 500, to: 1_000 };
+
+/**
+ * Proof by one item of what was expected.
+ * @param isDue whether the station was on the air then; null where the time or the schedule is not known
+ */
+export function proofOf(expectation: Expectation, item: HeardItem, isDue: boolean | null, ownMmsi: string | null): Proof {
+	const proof = (grade: Proof["grade"], why: string, provesSending = false): Proof => ({ grade, why, provesSending });
+	if (item.kind !== expectation.kind) {
+		return proof("none", `${capital(KIND_WORDS[item.kind])} was heard, and ${KIND_WORDS[expectation.kind]} was expected.`);
+	}
+	const atItsTime = isDue === true ? "at its time" : isDue === false ? "outside its published times" : "its time not known";
+	const withoutIdentity = isDue === true ? "signal" : "likely";
+	switch (item.kind) {
+		case "dsc":
+			return dscProof(expectation, item, ownMmsi, proof);
+		case "text": {
+			const letter = expectation.identity.navtexLetter;
+			const heard = item.identity?.station ?? null;
+			const isReadable = item.errorRatio <= MOST_ERRORS && item.characters >= LEAST_CHARACTERS;
+			if (letter !== null && heard === letter) return proof("identity", `A message of station ${letter}, as expected, was read.`);
+			if (letter !== null && heard !== null && /^[A-X]$/.test(heard) && isReadable) {
+				return proof(
+					"signal",
+					`A message was read, but of station ${heard}; ${letter} was expected. It proves dial and mode, not that ${letter} is heard here.`,
+				);
+			}
+			if (!isReadable)
+				return proof("likely", `Text was heard, too short or with too many losses to be sure (${percent(item.errorRatio)} lost).`);
+			return proof(withoutIdentity, `Text was read, ${percent(item.errorRatio)} lost, ${atItsTime}; it does not name its sender.`);
+		}
+		case "teletype":
+			if (item.errorRatio > MOST_ERRORS || item.characters < LEAST_CHARACTERS) {
+				return proof("likely", `Teletype was heard, too short or with too many losses to be sure (${percent(item.errorRatio)} lost).`);
+			}
+			return proof(
+				"signal",
+				`Teletype was read, ${item.baud} baud, ${Math.round(item.shiftHz)} Hz apart, ${percent(item.errorRatio)} lost, ${atItsTime}.`,
+			);
+		case "chart": {
+			const shift = item.whiteHz - item.blackHz;
+			const isFramed = item.phaseFrom !== "nothing" || item.began !== "mid-chart";
+			const isRight = shift >= CHART_SHIFT_HZ.from && shift <= CHART_SHIFT_HZ.to && item.endS - item.startS >= LEAST_CHART_S;
+			const words = `A chart of ${item.image.height} lines was drawn, ${item.linesPerMinute} lines a minute, ${atItsTime}`;
+			return isRight && (isFramed || isDue === true)
+				? proof("signal", `${words}.`)
+				: proof("likely", `${words}; too little of it to be sure.`);
+		}
+		case "tone":
+			return proof("signal", `A steady tone of a standard-time station was heard.`);
+		case "voice":
+			return proof("likely", `Speech was heard, ${atItsTime}. Who spoke, the ear must say.`);
+	}
+}
+
+function dscProof(
+	{ identity }: Expectation,
+	item: Extract<HeardItem, { kind: "dsc" }>,
+	ownMmsi: string | null,
+	proof: (grade: Proof["grade"], why: string, provesSending?: boolean) => Proof,
+): Proof {
+	if (!item.ok) return proof("likely", "A selective call was heard, not free of errors.");
+	const test = ownTest(item, ownMmsi);
+	if (test === "answer") {
+		const by = item.from === identity.mmsi ? "by the station expected" : `by ${item.from}, which may answer for the one called`;
+		return proof("identity", `The ship's own test call was answered ${by}: receiving and sending both work on this frequency.`, true);
+	}
+	const what = test === "call" ? "The ship's own test call was heard in the recording" : "A selective call was received free of errors";
+	return proof("signal", `${what}: the tuning is right, but nothing shows that this coast station hears the ship.`);
+}
+
+function percent(ratio: number): string {
+	return `${(100 * ratio).toFixed(1)} %`;
+}
+
+function capital(text: string): string {
+	return text.charAt(0).toUpperCase() + text.slice(1);
+}

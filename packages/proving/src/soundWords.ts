@@ -1,0 +1,11 @@
+import type { HeardKind } from "./heardItem.ts";
+
+/** How each kind sounds to an ear. */
+export const SOUND_WORDS: Readonly<Record<HeardKind, string>> = {
+	dsc: "a warble of two close tones for about seven seconds",
+	text: "an even chirping of two close tones, without a pause",
+	teletype: "an uneven warble of two tones well apart",
+	chart: "a scratching that repeats twice a second, with a buzz at start and end",
+	tone: "a steady note, with ticks each second",
+	voice: "speech",
+};
