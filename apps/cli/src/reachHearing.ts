@@ -3,6 +3,7 @@ import type { ResolvedJob, VoyageSample } from "@skipwright/job";
 import {
 	type Hearing,
 	isRelevant,
+	lowSkySamples,
 	marineBand,
 	type PlanHearings,
 	planSamples,
@@ -57,8 +58,9 @@ export function hearingsFor(
 	directory: Directory,
 	{ sunspots: given, levels = false }: HearingWishes = {},
 ): PlanHearings {
-	const [hearing, weaker, stronger] = hearingsAt(resolved, directory, given, levels ? [0, -LEVEL_DB, LEVEL_DB] : [0]);
-	const [lowHearing] = hearingsAt(resolved, directory, LOW_SUNSPOTS, [0]);
+	const samples = planSamples(resolved.voyage);
+	const [hearing, weaker, stronger] = hearingsAt(resolved, directory, samples, given, levels ? [0, -LEVEL_DB, LEVEL_DB] : [0]);
+	const [lowHearing] = hearingsAt(resolved, directory, lowSkySamples(samples), LOW_SUNSPOTS, [0]);
 	return {
 		hearing: hearing!,
 		lowHearing: lowHearing!,
@@ -70,10 +72,10 @@ export function hearingsFor(
 function hearingsAt(
 	resolved: ResolvedJob,
 	directory: Directory,
+	samples: readonly VoyageSample[],
 	givenSunspots: number | undefined,
 	levelsDb: readonly number[],
 ): readonly Hearing[] {
-	const samples = planSamples(resolved.voyage);
 	const vessel = vesselTerminal(resolved.job);
 	const senders = new Map<string, { readonly index: number; readonly terminal: Terminal }>();
 	const rows = directory.listings.flatMap((listing) => {

@@ -24,8 +24,8 @@ export interface ChoiceQuestion {
 	readonly samples: readonly VoyageSample[];
 	/** Share of each hour on the air and heard well enough. */
 	readonly graded: Coverage;
-	/** The same for a sky with few sunspots; null: not looked at. */
-	readonly gradedLow: Coverage | null;
+	/** The same for a sky with few sunspots, at some of the samples; null: not looked at. */
+	readonly low: LowSky | null;
 	readonly weights: Readonly<Partial<Record<WantId, number>>>;
 	/** Per cent of what its want could have at all that a place must bring to be worth its keys. */
 	readonly leastGainPercent: number;
@@ -36,13 +36,16 @@ export interface ChoiceQuestion {
 	readonly room: readonly BankRoom[];
 }
 
+/** A sky with few sunspots, which tells choices of the same worth apart. */
+export interface LowSky {
+	readonly samples: readonly VoyageSample[];
+	readonly graded: Coverage;
+}
+
 /** What all wants together can be worth: large, so that rounding to whole numbers shifts no choice that matters. */
 export const WHOLE_WORTH = 1_000_000_000;
 /** Share of the want that one international calling pair counts, beside the stations that are known to be heard on it. Own choice. */
 const CALLING_PAIR_SHARE = 0.02;
-
-/** Dated positions that are looked at where choices are told apart by a sky of few sunspots: more only make the proof long. Own choice. */
-const MOST_LOW_SAMPLES = 16;
 
 type Wanted = Exclude<WantId, "nets">;
 
@@ -51,7 +54,7 @@ type Wanted = Exclude<WantId, "nets">;
  * nets, carriers between ships and calling pairs, of which no listing tells when they are heard, are worth fixed shares of their want.
  */
 export function coverProblem(question: ChoiceQuestion): CoverProblem {
-	const { candidates, musts, samples, present, standing, preferred, weights, room, gradedLow, leastGainPercent } = question;
+	const { candidates, musts, samples, present, standing, preferred, weights, room, low, leastGainPercent } = question;
 	const total = Object.values(weights).reduce((sum, weight) => sum + weight, 0);
 	const wholeOf = (want: Want) => (total === 0 ? 0 : (WHOLE_WORTH * (weights[want as WantId] ?? 0)) / total);
 	const shares = fixedShares(candidates, question.shipUse);
@@ -71,18 +74,13 @@ export function coverProblem(question: ChoiceQuestion): CoverProblem {
 			price: Math.round((leastGainPercent / 100) * Math.min(...prices, WHOLE_WORTH)),
 		};
 	});
-	const cellsOf = (coverage: Coverage, every = 1) =>
+	const cellsOf = (sampled: readonly VoyageSample[], coverage: Coverage) =>
 		WANT_ORDER.flatMap((want) => {
 			if (want === "guard" || want === "safety-text" || want === "nets" || wholeOf(want) === 0) return [];
 			const fixed = candidates.reduce((sum, candidate, index) => sum + (candidate.want === want ? shares[index]! : 0), 0);
-			return wantCells(question, want, wholeOf(want) * (1 - Math.min(1, fixed)), coverage, every);
+			return wantCells(question, want, wholeOf(want) * (1 - Math.min(1, fixed)), coverage, sampled);
 		});
-	return {
-		items,
-		cells: cellsOf(question.graded),
-		lowCells: gradedLow === null ? null : cellsOf(gradedLow, Math.ceil(samples.length / MOST_LOW_SAMPLES)),
-		room,
-	};
+	return { items, cells: cellsOf(samples, question.graded), lowCells: low === null ? null : cellsOf(low.samples, low.graded), room };
 }
 
 /** The wants that a candidate serves, never-traded ones apart. */
@@ -91,13 +89,12 @@ export function wantsOf({ want, sources }: Candidate): readonly WantId[] {
 	return [...new Set(all)].filter((one) => one !== "guard" && one !== "safety-text");
 }
 
-/** @param every only each so manyth sample is looked at */
 function wantCells(
-	{ candidates, samples, hears }: ChoiceQuestion,
+	{ candidates, hears }: ChoiceQuestion,
 	want: Wanted,
 	whole: number,
 	coverage: Coverage,
-	every: number,
+	samples: readonly VoyageSample[],
 ): readonly CoverCell[] {
 	const stations = samples.flatMap(() => Array.from({ length: HOURS_PER_DAY }, () => new Map<string, Map<number, number>>()));
 	for (const [item, candidate] of candidates.entries()) {
@@ -105,7 +102,7 @@ function wantCells(
 		for (const listing of hears(candidate)) {
 			const shares = listingWant(listing) === want ? coverage(listing) : null;
 			for (const [cell, share] of (shares ?? []).entries()) {
-				if (share === 0 || Math.floor(cell / HOURS_PER_DAY) % every !== 0) continue;
+				if (share === 0) continue;
 				const own = stations[cell]!.get(listing.stationId) ?? new Map<number, number>();
 				own.set(item, Math.max(own.get(item) ?? 0, partsOf(share)));
 				stations[cell]!.set(listing.stationId, own);

@@ -34,7 +34,7 @@ function chosen(made: readonly (readonly [Candidate, Float64Array])[], free: num
 		samples: [DAY],
 		coverage,
 		graded: coverage,
-		gradedLow: null,
+		low: null,
 		weights: { "weather-charts": 1 },
 		present: new Set(),
 		standing: new Set(),

@@ -4,7 +4,7 @@ import type { WantId } from "@skipwright/rules";
 import { fitsRoom } from "./bankRoom.ts";
 import { type BestCover, type BestOptions, bestCover } from "./bestCover.ts";
 import type { Candidate, LeftOut } from "./candidate.ts";
-import { type Coverage, coverProblem, WHOLE_WORTH, wantsOf } from "./choiceModel.ts";
+import { type Coverage, coverProblem, type LowSky, WHOLE_WORTH, wantsOf } from "./choiceModel.ts";
 import { type Relaxed, relaxedRoom, type TakenRoom } from "./coverConflicts.ts";
 import { coveredBy } from "./coveredBy.ts";
 import { type CoverItem, type CoverProblem, priceOf, takesRoom } from "./coverProblem.ts";
@@ -20,7 +20,7 @@ export interface ChoiceInput {
 	/** As `coverageOf` gives it, by grades: what the choice counts. */
 	readonly graded: Coverage;
 	/** The same for a sky with few sunspots, which decides between equals; null: not looked at. */
-	readonly gradedLow: Coverage | null;
+	readonly low: LowSky | null;
 	readonly weights: Readonly<Partial<Record<WantId, number>>>;
 	/** Ids of candidates that the layout holds whatever is chosen: pinned, standing, put right. They count, and take no room. */
 	readonly present: ReadonlySet<string>;

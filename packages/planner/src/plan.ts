@@ -26,7 +26,7 @@ import { hoursBy, swayed } from "./planLevel.ts";
 import { plannedPlace, removedRows, type TaggedEntry, tagged } from "./plannedPlaces.ts";
 import { plannedRows } from "./plannedRows.ts";
 import { watchTable } from "./plannedWatch.ts";
-import { planSamples } from "./planSamples.ts";
+import { lowSkySamples, planSamples } from "./planSamples.ts";
 import { type AsFoundReview, reviewAsFound, type WrongRow } from "./reviewAsFound.ts";
 import { scanBlocks } from "./scanBlocks.ts";
 import { served } from "./served.ts";
@@ -38,7 +38,7 @@ import { watchOff } from "./watchOff.ts";
 /** What is heard, and what may be heard instead. */
 export interface PlanHearings {
 	readonly hearing: Hearing;
-	/** The same with few sunspots: decides between choices that are worth the same. */
+	/** The same with few sunspots, at the samples of `lowSkySamples`: decides between choices that are worth the same. */
 	readonly lowHearing?: Hearing;
 	/** The same with all signals so many decibels weaker and stronger: shows how far the choice rests on the forecast. */
 	readonly levels?: { readonly byDb: number; readonly weaker: Hearing; readonly stronger: Hearing };
@@ -61,6 +61,7 @@ export async function plan(resolved: ResolvedJob, shipped: Directory, options: P
 	const amateurLicence = job.vessel.licences.amateur;
 	const check = (rows: readonly Row[]) => options.checkList(rows, { profile, directory, on, region, amateurLicence });
 	const samples = planSamples(resolved.voyage);
+	const low = lowSkySamples(samples);
 	const coverages = coveragesBy(hearing, directory, samples);
 
 	const { candidates: unordered, leftOut } = allCandidates(resolved, directory);
@@ -76,7 +77,7 @@ export async function plan(resolved: ResolvedJob, shipped: Directory, options: P
 		samples,
 		coverage: coverages.heard,
 		graded: coverages.graded,
-		gradedLow: lowHearing === undefined ? null : coveragesBy(lowHearing, directory, samples).graded,
+		low: lowHearing === undefined ? null : { samples: low, graded: coveragesBy(lowHearing, directory, low).graded },
 		weights: job.wants,
 		preferred: new Set(),
 		together: togetherIds(resolved, index),
@@ -104,7 +105,7 @@ export async function plan(resolved: ResolvedJob, shipped: Directory, options: P
 	const levelOf = async (db: number, other: Hearing): Promise<PlanLevel> => {
 		const { airtime, graded } = coveragesBy(other, directory, samples);
 		const preferred = new Set(choice.chosen.map(({ id }) => id)); // what is worth the same either way is no sway
-		const { chosen } = await choose({ ...question, preferred, graded, gradedLow: null }, choiceOptions);
+		const { chosen } = await choose({ ...question, preferred, graded, low: null }, choiceOptions);
 		return { db, hours: hoursBy(wants, after, airtime, samples), ...swayed(choice.chosen, chosen) };
 	};
 	const conflicts = [...pinConflicts, ...choice.conflicts, ...arranged.conflicts];

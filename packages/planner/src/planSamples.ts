@@ -12,3 +12,12 @@ export function planSamples(voyage: Voyage): readonly VoyageSample[] {
 	const days = ((points.at(-1)?.departMs ?? 0) - (points[0]?.arriveMs ?? 0)) / MS_PER_DAY;
 	return voyageSamples(voyage, Math.max(STEP_DAYS, days / MOST_STEPS));
 }
+
+/** So many of them are enough to tell choices of the same worth apart: more only make the proof long. Own choice. */
+const MOST_LOW_SKY_SAMPLES = 16;
+
+/** Those of the samples at which a sky with few sunspots is looked at. */
+export function lowSkySamples(samples: readonly VoyageSample[]): readonly VoyageSample[] {
+	const every = Math.ceil(samples.length / MOST_LOW_SKY_SAMPLES);
+	return samples.filter((_, index) => index % every === 0);
+}
