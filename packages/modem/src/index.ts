@@ -37,3 +37,5 @@ export * from "./text/textSignal.ts";
 export * from "./tone/heardTone.ts";
 export * from "./tone/toneOffset.ts";
 export * from "./tone/toneReceiver.ts";
+export * from "./voice/heardVoice.ts";
+export * from "./voice/voiceReceiver.ts";
