@@ -8,6 +8,8 @@ export interface Context {
 	readonly err: (text: string) => void;
 	/** @throws Error with a `code` such as ENOENT */
 	readonly readFile: (path: string) => Uint8Array;
+	/** A long file piece by piece, so that no more than a piece is held. Errors as `readFile`, with the first piece. */
+	readonly readParts: (path: string) => Iterable<Uint8Array>;
 	/** Makes the folder above when it is missing; the file appears whole or not at all. */
 	readonly writeFile: (path: string, content: string | Uint8Array) => void;
 	readonly today: () => IsoDate;

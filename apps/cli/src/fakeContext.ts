@@ -12,17 +12,25 @@ export interface FakeContext extends Context {
 	readonly written: ReadonlyMap<string, string | Uint8Array>;
 }
 
+/** Odd, so that pieces end in the middle of samples. */
+const PART_BYTES = 10_007;
+
 export function fakeContext(files: Readonly<Record<string, string | Uint8Array>> = {}): FakeContext {
 	const printed: string[] = [];
 	const complained: string[] = [];
 	const written = new Map<string, string | Uint8Array>();
+	const readFile = (path: string): Uint8Array => {
+		const given = files[path] ?? written.get(path);
+		if (given === undefined) return readFileSync(join(REPOSITORY, path));
+		return typeof given === "string" ? new TextEncoder().encode(given) : given;
+	};
 	return {
 		out: (text) => printed.push(text),
 		err: (text) => complained.push(text),
-		readFile: (path) => {
-			const given = files[path] ?? written.get(path);
-			if (given === undefined) return readFileSync(join(REPOSITORY, path));
-			return typeof given === "string" ? new TextEncoder().encode(given) : given;
+		readFile,
+		readParts: function* (path) {
+			const bytes = readFile(path);
+			for (let at = 0; at < bytes.length; at += PART_BYTES) yield bytes.subarray(at, at + PART_BYTES);
 		},
 		writeFile: (path, content) => written.set(path, content),
 		today: () => isoDate("2026-11-24"),

@@ -1,4 +1,4 @@
-import { existsSync, lstatSync, mkdirSync, readFileSync, renameSync, writeFileSync } from "node:fs";
+import { closeSync, existsSync, lstatSync, mkdirSync, openSync, readFileSync, readSync, renameSync, writeFileSync } from "node:fs";
 import { dirname } from "node:path";
 import { dateOfMs } from "@skipwright/units";
 import { type Context, EXIT, UsageError } from "./context.ts";
@@ -8,6 +8,7 @@ const context: Context = {
 	out: (text) => process.stdout.write(text),
 	err: (text) => process.stderr.write(text),
 	readFile: (path) => readFileSync(path),
+	readParts: partsOf,
 	writeFile: (path, content) => {
 		try {
 			makeFolder(dirname(path));
@@ -22,6 +23,20 @@ const context: Context = {
 	today: () => dateOfMs(Date.now()),
 	colour: process.stdout.isTTY === true && process.env["NO_COLOR"] === undefined,
 };
+
+/** Bytes of a piece. */
+const PART_BYTES = 1 << 18;
+
+/** The same array is filled again for each piece. */
+function* partsOf(path: string): Generator<Uint8Array> {
+	const file = openSync(path, "r");
+	try {
+		const part = new Uint8Array(PART_BYTES);
+		for (let count = readSync(file, part); count > 0; count = readSync(file, part)) yield part.subarray(0, count);
+	} finally {
+		closeSync(file);
+	}
+}
 
 /** Step by step: asked to do it all at once, Node never comes back from folders that the system does not let exist, as under /proc. */
 function makeFolder(folder: string): void {

@@ -5,7 +5,9 @@ import { checkCommand } from "./commands/check.ts";
 import { compareCommand } from "./commands/compare.ts";
 import { dialCommand } from "./commands/dial.ts";
 import { exportCommand, findCommand, importCommand, showCommand } from "./commands/directory.ts";
+import { hearCommand } from "./commands/hear.ts";
 import { planCommand } from "./commands/plan.ts";
+import { provingCommand } from "./commands/proving.ts";
 import { reachCommand } from "./commands/reach.ts";
 import { skyCommand } from "./commands/sky.ts";
 import { type Context, EXIT, type Exit, UsageError } from "./context.ts";
@@ -105,6 +107,25 @@ function buildProgram(context: Context, done: (exit: Exit) => void): Command {
 		.action((khz: string, flags) => done(dialCommand(context, khz, flags)));
 
 	program
+		.command("proving")
+		.argument("<job>", "job file, JSON")
+		.description(
+			"Say when to listen for what at a berth; with --heard, whether a recording proves a place, and how far off tune the set is.",
+		)
+		.option("--at <position>", "the berth, as -33.9,18.43 or 33 54S 018 26E (default: the job's)")
+		.option("--from <date>", "day, or time with its zone, from which to listen (default: today)")
+		.option("--hours <n>", "hours to plan for (default 48)")
+		.option("--plan <file>", "the plan.json that the set was loaded from (default: planned again from the job)")
+		.option("--sunspots <n>", "smoothed sunspot number on the old scale (default: observed or forecast)")
+		.option("--place <place>", 'with --heard: which place was recorded, as "data 12"')
+		.option("--heard <file>", "a recording of that place, WAV")
+		.option("--time <time>", "when the recording began, as 2026-11-24T10:00Z")
+		.option("-o, --out <file>", "where to write the evidence, JSON")
+		.addOption(shop())
+		.addOption(json())
+		.action(async (job: string, flags) => done(await provingCommand(context, job, flags)));
+
+	program
 		.command("reach")
 		.description("Say when a station, or a place, will be heard at a position in a month, and how sure that is.")
 		.requiredOption("--from <place>", "id of a station (directory find), or a position as -33.9,18.43")
@@ -130,6 +151,27 @@ function buildProgram(context: Context, done: (exit: Exit) => void): Command {
 		.option("--rows <file>", "CSV with month, utc_hour, lat_deg, lon_deg_east, R12 and optional field_epoch")
 		.addOption(json())
 		.action((flags) => done(skyCommand(context, flags)));
+
+	program
+		.command("hear")
+		.argument("<file...>", "recordings, WAV; or a set's NMEA 0183 log of its calls")
+		.description("Say what is in recordings: calls, texts, teletype, charts, tones; and how far off tune the set is.")
+		.option("--listing <id>", "what should be heard: id of a listing (directory find)")
+		.option("--dial <khz>", "what the dial shows; with --published, the figure that the dial was set for")
+		.option("--mode <mode>", "mode that the set stands on: USB (default), LSB, AM, FSK")
+		.option("--published <how>", "how the figure of --dial is published: centre, carrier, assigned or dial (default dial)")
+		.option("--emission <class>", "class of emission, for --published: F1B, F3C, A3E ...")
+		.addOption(set())
+		.option("--tones <hz...>", "tones that are sent, as they should be heard: 500 600 1000")
+		.option("--tolerance <hz>", "how far off tune is good enough (default 10; charts 20)")
+		.option("--step <hz>", "finest step of the dial (default: the set's, or 100)")
+		.option("--kind <kinds>", "listen for these alone: dsc,text,chart,teletype,tone")
+		.option("--channel <n>", "this channel of the recording (default: the mean of all)")
+		.option("--image <file>", "where to write charts, PNG; the second as FILE-2.png")
+		.option("--started <time>", "when the recording began, UTC as 2026-11-24T10:00Z")
+		.addOption(shop())
+		.addOption(json())
+		.action((files: string[], flags) => done(hearCommand(context, files, flags)));
 
 	const directory = program.command("directory").description("Look things up in the directory, take it out, put edits in.");
 	directory

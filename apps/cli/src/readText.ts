@@ -25,14 +25,20 @@ export function readText(context: Context, path: string): string {
 	}
 }
 
-function readBytes(context: Context, path: string): Uint8Array {
+/** @throws UsageError when it is not there */
+export function readBytes(context: Context, path: string): Uint8Array {
 	try {
 		return context.readFile(path);
 	} catch (error) {
-		const code = (error as { code?: string }).code;
-		const why = code === "ENOENT" ? "there is no such file" : code === "EISDIR" ? "it is a folder" : (code ?? String(error));
-		throw new UsageError(`cannot read ${path}: ${why}`);
+		throw unreadable(path, error);
 	}
+}
+
+/** What a file could not be read for, in words. */
+export function unreadable(path: string, error: unknown): UsageError {
+	const code = (error as { code?: string }).code;
+	const why = code === "ENOENT" ? "there is no such file" : code === "EISDIR" ? "it is a folder" : (code ?? String(error));
+	return new UsageError(`cannot read ${path}: ${why}`);
 }
 
 function badEncoding(path: string, line: number, value: string): BadInputError {

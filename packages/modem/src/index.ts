@@ -39,3 +39,6 @@ export * from "./tone/toneOffset.ts";
 export * from "./tone/toneReceiver.ts";
 export * from "./voice/heardVoice.ts";
 export * from "./voice/voiceReceiver.ts";
+export type { TuningExpectation } from "./tuning/expectation.ts";
+export * from "./tuning/measureTuning.ts";
+export type { TuningSlip } from "./tuning/slip.ts";

@@ -1,0 +1,61 @@
+import type { LoggedCall } from "@skipwright/modem";
+import { summaryOf, type Told } from "./hearText.ts";
+
+/** A heard item as contracts of hearing have it, and more keys than those named there. */
+export function heardJson(file: string, { item, tuning, image }: Told, startedMs: number | null): object {
+	const { kind, startS, endS, audioHz, uncertaintyHz, snrDb, sure } = item;
+	return {
+		file,
+		kind,
+		startS: rounded(startS),
+		endS: rounded(endS),
+		...(startedMs === null ? {} : { startUtc: new Date(startedMs + Math.round(1_000 * startS)).toISOString() }),
+		offsetHz: tuning?.offsetHz == null ? null : rounded(tuning.offsetHz),
+		uncertaintyHz: rounded(tuning?.uncertaintyHz ?? uncertaintyHz),
+		snrDb: rounded(snrDb),
+		audioHz: rounded(audioHz),
+		sure,
+		...ownKeys(item, image),
+		summary: summaryOf(item),
+		...(tuning === null
+			? {}
+			: {
+					tuning: { verdict: tuning.verdict, slip: tuning.slip, steps: tuning.steps, rightDialHz: tuning.rightDialHz, words: tuning.words },
+				}),
+	};
+}
+
+function ownKeys(item: Told["item"], image: string | null): object {
+	switch (item.kind) {
+		case "dsc": {
+			const { symbols, ecc, ok, from, to, faults, isInverted, corrected, times } = item;
+			return { symbols, ecc, ok, from, to, faults, isInverted, corrected, times };
+		}
+		case "text": {
+			const { text, identity, gaps, characters, lostCharacters, errorRatio, isInverted } = item;
+			return { text, identity, gaps, characters, lostCharacters, errorRatio, isInverted };
+		}
+		case "teletype": {
+			const { text, baud, shiftHz, sense, characters, lostCharacters, errorRatio, part, continues } = item;
+			return { text, baud, shiftHz: rounded(shiftHz), sense, characters, lostCharacters, errorRatio, part, continues };
+		}
+		case "chart": {
+			const { image: picture, ioc, iocFrom, linesPerMinute, phaseFrom, began, ended, isComplete, clockPpm, blackHz, whiteHz } = item;
+			const size = { lines: picture.height, width: picture.width, image };
+			const levels = { clockPpm: rounded(clockPpm), blackHz: rounded(blackHz), whiteHz: rounded(whiteHz) };
+			return { ...size, ioc, iocFrom, linesPerMinute, phaseFrom, began, ended, isComplete, ...levels };
+		}
+		case "tone":
+			return { onRatio: rounded(item.onRatio) };
+	}
+}
+
+/** A call of a set's own log in the same form: what a log does not tell is null. */
+export function loggedJson(file: string, { line, call, ok, faults, summary }: LoggedCall): object {
+	const nothing = { startS: null, endS: null, offsetHz: null, uncertaintyHz: null, snrDb: null, symbols: null, ecc: null };
+	return { file, kind: "dsc", ...nothing, ok, from: call?.from ?? null, to: call?.to ?? null, summary, faults, line };
+}
+
+function rounded(value: number): number {
+	return Math.round(1_000 * value) / 1_000;
+}

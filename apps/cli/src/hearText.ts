@@ -1,0 +1,119 @@
+import type { HeardItem, HeardTone, LoggedCall, Tuning } from "@skipwright/modem";
+import type { HeardFile } from "./hearFile.ts";
+
+/** Gives an item's time: from the start of the file, or UTC. */
+export type Clock = (seconds: number) => string;
+
+/** What is told of an item beside itself. */
+export interface Told {
+	readonly item: HeardItem;
+	readonly tuning: Tuning | null;
+	/** File of its picture. */
+	readonly image: string | null;
+}
+
+const INDENT = " ".repeat(10);
+const SECONDS_A_DAY = 86_400;
+/** Of tones that stand together, so many are told one by one. */
+const MOST_TONES = 8;
+/** Seconds within which tones begin that are told as one. */
+const TOGETHER_S = 0.5;
+
+export function clockFrom(startedMs: number | null): Clock {
+	return (seconds) => {
+		const whole = Math.max(0, Math.floor(seconds));
+		if (startedMs === null) return hms(whole);
+		return `${hms(Math.floor(startedMs / 1_000 + whole) % SECONDS_A_DAY)}Z`;
+	};
+}
+
+function hms(seconds: number): string {
+	const two = (value: number) => String(value).padStart(2, "0");
+	return `${two(Math.floor(seconds / 3_600))}:${two(Math.floor(seconds / 60) % 60)}:${two(seconds % 60)}`;
+}
+
+/** The first line of a file's log. */
+export function fileLine({ file, seconds, rateHz, channels, missingS, badSamples }: HeardFile): string {
+	const cut = missingS > 0 ? `; the file was cut short, ${missingS.toFixed(1)} s are missing` : "";
+	const bad = badSamples > 0 ? `; ${badSamples} samples were no numbers, taken as silence` : "";
+	return `${file}: ${hms(Math.round(seconds))} at ${rateHz} samples a second, ${channels === 1 ? "one channel" : `${channels} channels`}${cut}${bad}`;
+}
+
+/** A file's items as an operator would log them, in order of time. */
+export function logText(told: readonly Told[], clock: Clock): readonly string[] {
+	const lines: string[] = [];
+	for (let i = 0; i < told.length; ) {
+		const first = told[i]!;
+		const tones = told.slice(i).filter(({ item }) => item.kind === "tone" && item.startS - first.item.startS < TOGETHER_S);
+		const isTones = first.item.kind === "tone" && tones.length > 1 && tones.every((one, k) => told[i + k] === one);
+		lines.push(isTones ? tonesText(tones, clock) : itemText(first, clock));
+		i += isTones ? tones.length : 1;
+	}
+	return lines;
+}
+
+function itemText({ item, tuning, image }: Told, clock: Clock): string {
+	const lines = [`${clock(item.startS)}  ${summaryOf(item)}`];
+	if (item.kind === "text" || item.kind === "teletype")
+		lines.push(
+			...item.text
+				.trim()
+				.split("\n")
+				.map((line) => `    ${line}`),
+		);
+	if (item.kind === "dsc") lines.push(...item.faults.map(({ message }) => message));
+	if (item.kind === "chart") lines.push(image === null ? "The picture is not kept; --image OUT.png keeps it." : `Picture: ${image}`);
+	lines.push(figures(item));
+	if (tuning !== null) lines.push(tuning.words);
+	return lines.map((line, i) => (i === 0 ? line : `${INDENT}${line}`.trimEnd())).join("\n");
+}
+
+/** What and who, in a sentence or two. */
+export function summaryOf(item: HeardItem): string {
+	if (item.kind === "dsc") return `Selective call. ${item.summary}${item.times > 1 ? ` Sent ${item.times} times.` : ""}`;
+	return item.kind === "chart" ? chartSummary(item) : item.summary;
+}
+
+function chartSummary(chart: Extract<HeardItem, { kind: "chart" }>): string {
+	const { image, linesPerMinute, ioc, iocFrom, phaseFrom, began, ended, isComplete, clockPpm } = chart;
+	const index = iocFrom === "start tone" ? `index of cooperation ${ioc}` : `index of cooperation ${ioc} (${iocFrom})`;
+	const parts = [
+		...(began === "mid-chart" ? ["joined in the middle"] : []),
+		...(ended === "stop tone" ? [] : [`ended by: ${ended}`]),
+		...(phaseFrom === "nothing" ? ["the left edge is not known, the picture may be wrapped round"] : []),
+	];
+	const whole = isComplete && parts.length === 0 ? "whole" : `not whole: ${parts.join(", ")}`;
+	const slant = `slant of ${Math.round(clockPpm)} parts in a million taken out`;
+	return `Chart of ${image.height} lines, ${linesPerMinute} a minute, ${index}; ${whole}; ${slant}.`;
+}
+
+function figures(item: HeardItem): string {
+	const { audioHz, uncertaintyHz, snrDb, startS, endS, sure } = item;
+	const where = `at ${audioHz.toFixed(1)} Hz (±${Math.max(0.1, uncertaintyHz).toFixed(1)})`;
+	return `${capital(sure)}; ${where} in the audio, S/N ${Math.round(snrDb)} dB in 2700 Hz, ${(endS - startS).toFixed(1)} s`;
+}
+
+function tonesText(tones: readonly Told[], clock: Clock): string {
+	const items = tones.map(({ item }) => item as HeardTone & HeardItem);
+	const loudest = items.toSorted((a, b) => b.snrDb - a.snrDb).slice(0, MOST_TONES);
+	const shown = loudest.toSorted((a, b) => a.audioHz - b.audioHz).map(({ audioHz }) => audioHz.toFixed(1));
+	const rest = items.length > shown.length ? ` and ${items.length - shown.length} weaker` : "";
+	const longest = Math.max(...items.map(({ startS, endS }) => endS - startS));
+	const best = Math.round(loudest[0]!.snrDb);
+	const lines = [
+		`${clock(items[0]!.startS)}  Tones of ${shown.join(", ")} Hz${rest}.`,
+		`${INDENT}The strongest with S/N ${best} dB in 2700 Hz, up to ${longest.toFixed(1)} s`,
+	];
+	return lines.join("\n");
+}
+
+/** The calls of a set's own log. */
+export function loggedText(calls: readonly LoggedCall[]): readonly string[] {
+	return calls.map(({ line, summary, faults }) =>
+		[`line ${String(line).padStart(4)} Selective call. ${summary}`, ...faults.map(({ message }) => `${INDENT}${message}`)].join("\n"),
+	);
+}
+
+function capital(words: string): string {
+	return words.charAt(0).toUpperCase() + words.slice(1);
+}

@@ -1,0 +1,159 @@
+import { formatKhz, hz } from "@skipwright/units";
+import type { Heard } from "../hear/heard.ts";
+import type { HeardTone } from "../tone/heardTone.ts";
+import { toneOffset } from "../tone/toneOffset.ts";
+import type { TuningExpectation } from "./expectation.ts";
+import { slipOf, type TuningSlip } from "./slip.ts";
+
+export type TuningVerdict = "within tolerance" | "off tune" | "slip" | "cannot tell";
+
+/** How far the set is off, by what was heard beside what was expected. */
+export interface Tuning {
+	readonly verdict: TuningVerdict;
+	/** Hz, heard minus nominal audio, as if on the upper sideband. Positive: the dial reads high, the set sits below what it shows. */
+	readonly offsetHz: number | null;
+	/** Hz, one sigma. */
+	readonly uncertaintyHz: number | null;
+	/** By how many of its steps the dial is to be turned, positive upwards, and what it then reads, Hz. */
+	readonly steps: number | null;
+	readonly rightDialHz: number | null;
+	readonly slip: TuningSlip | null;
+	/** The same in a sentence or two. */
+	readonly words: string;
+}
+
+/** One sigma of a recorder's clock, share: common quartz, from memory. */
+const RECORDER_CLOCK = 50e-6;
+/** Sigmas that an offset must lie clear of the tolerance. */
+const CLEAR = 2;
+/** Hz within which a tone is taken for the one that was expected; beyond, the strongest is looked at for a slip. */
+const NEAR_HZ = 150;
+
+/**
+ * Reads the tuning of the set from what was heard of one sender. Several items only of tones: those of one recording, so that the set
+ * (all tones moved by the same hertz) and the recorder's clock (all in proportion) can be told apart.
+ */
+export function measureTuning(heard: Heard | readonly HeardTone[], expected: TuningExpectation): Tuning {
+	if ("kind" in heard && heard.kind !== expected.kind) return cannotTell(`Expected ${WORDS[expected.kind]}, heard ${WORDS[heard.kind]}.`);
+	if (!("kind" in heard) || heard.kind === "tone") return tuningOfTones("kind" in heard ? [heard] : heard, expected);
+	const nominalHz = expected.nominalAudioHz[0];
+	if (nominalHz === undefined) return cannotTell("Where it should lie in the audio is not known.");
+	if (isMirrored(heard)) return wrongSideband(heard, nominalHz, expected);
+	return told(heard.audioHz - nominalHz, withClock(heard.uncertaintyHz, nominalHz), expected);
+}
+
+const WORDS: Readonly<Record<Heard["kind"], string>> = {
+	dsc: "a selective call",
+	text: "a text",
+	teletype: "teletype",
+	chart: "a chart",
+	tone: "tones",
+};
+
+function cannotTell(words: string): Tuning {
+	return { verdict: "cannot tell", offsetHz: null, uncertaintyHz: null, steps: null, rightDialHz: null, slip: null, words };
+}
+
+function tuningOfTones(heard: readonly HeardTone[], expected: TuningExpectation): Tuning {
+	const [only, ...more] = expected.nominalAudioHz;
+	if (only === undefined) return cannotTell("Where the tones should lie in the audio is not known.");
+	if (more.length === 0) return tuningOfOneTone(heard, only, expected);
+	const offset = toneOffset(heard, expected.nominalAudioHz);
+	switch (offset.verdict) {
+		case "shift":
+			return told(offset.offsetHz, offset.uncertaintyHz, expected);
+		case "scale": {
+			const ppm = Math.round(Math.abs(offset.partsPerMillion));
+			const speed = offset.partsPerMillion > 0 ? "slow" : "fast";
+			return cannotTell(
+				`The tones moved in proportion, ${ppm} parts in a million: the recorder's clock runs ${speed}; the set is not to blame.`,
+			);
+		}
+		case "cannot tell":
+			return cannotTell(`Cannot tell: ${offset.why}`);
+	}
+}
+
+function tuningOfOneTone(heard: readonly HeardTone[], nominalHz: number, expected: TuningExpectation): Tuning {
+	if (heard.length === 0) return cannotTell("No tone was heard.");
+	const nearest = heard.reduce((a, b) => (Math.abs(b.audioHz - nominalHz) < Math.abs(a.audioHz - nominalHz) ? b : a));
+	const strongest = heard.reduce((a, b) => (b.snrDb > a.snrDb ? b : a));
+	const tone = Math.abs(nearest.audioHz - nominalHz) <= NEAR_HZ ? nearest : strongest;
+	return told(tone.audioHz - nominalHz, withClock(tone.uncertaintyHz, nominalHz), expected);
+}
+
+function withClock(uncertaintyHz: number, audioHz: number): number {
+	const clockHz = RECORDER_CLOCK * audioHz;
+	return Math.sqrt(uncertaintyHz * uncertaintyHz + clockHz * clockHz);
+}
+
+function isMirrored(heard: Exclude<Heard, HeardTone>): boolean {
+	if (heard.kind === "chart") return heard.whiteHz < heard.blackHz;
+	return heard.kind !== "teletype" && heard.isInverted; // teletype is sent in either sense
+}
+
+function wrongSideband({ kind, audioHz, uncertaintyHz }: Heard, nominalHz: number, expected: TuningExpectation): Tuning {
+	const [wrong, sign] = expected.mode === "USB" ? (["LSB", 1] as const) : (["USB", -1] as const);
+	const rightHz = expected.dialHz - sign * (audioHz + nominalHz);
+	const how = kind === "chart" ? "Black and white came exchanged" : "The tones came exchanged";
+	return {
+		verdict: "slip",
+		offsetHz: sign * (audioHz - nominalHz),
+		uncertaintyHz: withClock(uncertaintyHz, nominalHz),
+		steps: null,
+		rightDialHz: null,
+		slip: "wrong sideband",
+		words: `${how}: wrong sideband, or a sense switch is set the wrong way. If the set stands on ${wrong}, the place wants ${expected.mode} at ${khz(stepped(rightHz, expected))} kHz.`,
+	};
+}
+
+/** @param higherHz heard minus nominal audio */
+function told(higherHz: number, uncertaintyHz: number, expected: TuningExpectation): Tuning {
+	const { mode, toleranceHz, stepHz, dialHz } = expected;
+	const offsetHz = mode === "LSB" ? -higherHz : higherHz;
+	const steps = Math.round(offsetHz / stepHz) + 0; // never -0
+	const rightDialHz = dialHz + steps * stepHz;
+	const known = slipOf(offsetHz, expected);
+	const reads = `The dial reads ${oneDecimal(Math.abs(offsetHz))} Hz ${offsetHz < 0 ? "low" : "high"} (±${sigmaWords(uncertaintyHz)})`;
+	const measured = { offsetHz, uncertaintyHz, steps, rightDialHz };
+	const turn = steps === 0 ? "less than half a step" : `turn it ${steps > 0 ? "up" : "down"} ${stepsWords(steps, stepHz)}`;
+	if (known !== null) {
+		const rest = oneDecimal(Math.abs(offsetHz - known.offsetHz));
+		const words = `${capital(known.words)}; ${rest} Hz are left over (±${sigmaWords(uncertaintyHz)}). It should read ${khz(rightDialHz)} kHz.`;
+		return { ...measured, verdict: "slip", slip: known.slip, words };
+	}
+	const clear = CLEAR * uncertaintyHz;
+	if (Math.abs(offsetHz) + clear <= toleranceHz) {
+		return { ...measured, verdict: "within tolerance", slip: null, words: `${reads}; within tolerance (${toleranceHz} Hz).` };
+	}
+	if (Math.abs(offsetHz) - clear > toleranceHz) {
+		const words = `${reads}, more than ${toleranceHz} Hz: ${turn}${steps === 0 ? "" : `, to ${khz(rightDialHz)} kHz`}.`;
+		return { ...measured, verdict: "off tune", slip: null, words };
+	}
+	return { ...measured, verdict: "cannot tell", slip: null, words: `${reads}; too near the tolerance of ${toleranceHz} Hz to tell.` };
+}
+
+function stepsWords(steps: number, stepHz: number): string {
+	const count = Math.abs(steps);
+	return `${count} ${count === 1 ? "step" : "steps"} of ${stepHz} Hz`;
+}
+
+function stepped(dialHz: number, { stepHz }: TuningExpectation): number {
+	return Math.round(dialHz / stepHz) * stepHz;
+}
+
+function khz(dialHz: number): string {
+	return formatKhz(hz(Math.max(0, Math.round(dialHz))));
+}
+
+function oneDecimal(value: number): string {
+	return value.toFixed(1);
+}
+
+function sigmaWords(sigmaHz: number): string {
+	return Math.max(0.1, sigmaHz).toFixed(1);
+}
+
+function capital(words: string): string {
+	return words.charAt(0).toUpperCase() + words.slice(1);
+}
