@@ -81,8 +81,9 @@ function printCurves(title: string, trials: readonly Trial[], references: readon
 		}
 		for (const rate of [1e-2, 1e-3]) {
 			const needed = countedRatioFor(rate, counts);
-			if (needed !== null)
-				console.log(`    ${rate}: ${needed.toFixed(2)} dB, ${(ratioFor(rate, first.rate) - needed).toFixed(2)} dB less than the textbook`);
+			if (needed === null) continue;
+			const gain = ratioFor(rate, first.rate) - needed;
+			console.log(`    ${rate}: ${needed.toFixed(2)} dB, ${Math.abs(gain).toFixed(2)} dB ${gain > 0 ? "less" : "more"} than the textbook`);
 		}
 	}
 }

@@ -1,10 +1,8 @@
-import { cos } from "@skipwright/units";
 import { FRAME_SAMPLES, MODEM_RATE_HZ } from "../receiver.ts";
-import { createFft } from "../signal/fft.ts";
+import { createFrameSpectrum } from "../signal/frameSpectrum.ts";
 
-/** Two frames a transform: bins of 15.6 Hz. */
-const FFT_SAMPLES = 2 * FRAME_SAMPLES;
-const BIN_HZ = MODEM_RATE_HZ / FFT_SAMPLES;
+/** Hz. Two frames a spectrum. */
+const BIN_HZ = MODEM_RATE_HZ / (2 * FRAME_SAMPLES);
 /** Frames in one block of the average, and blocks in it: about a second in all. */
 const BLOCK_FRAMES = 8;
 const BLOCKS = 4;
@@ -19,27 +17,18 @@ const APART_SHIFTS = 1.5;
 
 /** Finds where in the spectrum a pair of keyed tones may lie: cheap, and wrong often enough that each place must be looked at closely. */
 export function createPairSearch(shiftHz: number, lowestHz: number, highestHz: number) {
-	const fft = createFft(FFT_SAMPLES);
-	const window = Float64Array.from({ length: FFT_SAMPLES }, (_, i) => 0.5 - 0.5 * cos((2 * Math.PI * (i + 0.5)) / FFT_SAMPLES));
-	const windowed = new Float64Array(FFT_SAMPLES);
-	const last = new Float64Array(FRAME_SAMPLES);
-	const spectrum = fft.createComplexArray();
-	const bins = FFT_SAMPLES / 2;
+	const spectrum = createFrameSpectrum(2);
+	const bins = Math.floor(MODEM_RATE_HZ / 2 / BIN_HZ);
 	const blocks = Array.from({ length: BLOCKS }, () => new Float64Array(bins));
 	let frames = 0;
 
 	return {
 		/** Takes a frame; returns centres in Hz, strongest first, when a block is complete. */
 		frame(samples: Float64Array): readonly number[] {
-			for (let i = 0; i < FRAME_SAMPLES; i++) {
-				windowed[i] = last[i]! * window[i]!;
-				windowed[FRAME_SAMPLES + i] = samples[i]! * window[FRAME_SAMPLES + i]!;
-			}
-			last.set(samples);
-			fft.realTransform(spectrum, windowed);
+			const power = spectrum.frame(samples);
 			const block = blocks[Math.floor(frames / BLOCK_FRAMES) % BLOCKS]!;
 			if (frames % BLOCK_FRAMES === 0) block.fill(0);
-			for (let i = 0; i < bins; i++) block[i]! += spectrum[2 * i]! * spectrum[2 * i]! + spectrum[2 * i + 1]! * spectrum[2 * i + 1]!;
+			for (let i = 0; i < bins; i++) block[i]! += power[i]!;
 			frames++;
 			return frames % BLOCK_FRAMES === 0 ? places() : [];
 		},
