@@ -1,45 +1,103 @@
 import {
-	createChartReceiver,
-	createDscReceiver,
-	createResampler,
-	createTeletypeReceiver,
-	createTextReceiver,
-	createToneReceiver,
+	type ChannelChoice,
+	createListener,
 	createWavDecoder,
+	type HeardItem,
+	type HeardKind,
+	type Listener,
+	type LoggedCall,
+	readDscLog,
 } from "@skipwright/modem";
-import type { HeardItem } from "@skipwright/proving";
+import type { Context } from "./context.ts";
+import { readText, unreadable } from "./readText.ts";
 
+/** What is in one file: a recording, or a set's log of its calls. */
 export interface HeardFile {
+	readonly file: string;
+	/** An NMEA 0183 log; its `calls` are all there is. */
+	readonly isLog: boolean;
+	readonly calls: readonly LoggedCall[];
+	/** In order of time. */
 	readonly items: readonly HeardItem[];
+	readonly seconds: number;
 	readonly rateHz: number;
-	readonly lengthS: number;
+	readonly channels: number;
+	/** Seconds that the header promises and the file lacks. */
+	readonly missingS: number;
+	/** Samples that were no numbers, taken as silence. */
+	readonly badSamples: number;
 }
 
-const BLOCK_BYTES = 1 << 18;
+export interface HearOptions {
+	readonly kinds: readonly HeardKind[];
+	readonly channel: ChannelChoice;
+	/** Makes of each item what is kept of it. */
+	readonly keep?: (item: HeardItem) => HeardItem;
+}
+
+/** Share of a recording after which progress is told again. */
+const PROGRESS = 0.1;
+/** A log's lines begin with a time or a talker's sentence: `$`, `!` or `\`. */
+const LOG = /^\uFEFF?[\x20-\x7e\s]*\$[A-Z]{2}[A-Z]{3},/;
+const LOG_HEAD_BYTES = 512;
 
 /**
- * Everything that the receivers hear in a WAV file.
- * @param source name of the file, for messages
- * @throws BadSoundError (a BadInputError)
+ * Everything that is heard in a file, read piece by piece; progress goes to standard error.
+ * @throws UsageError when it is not there; BadSoundError (a BadInputError) when it is neither a recording nor a log
  */
-export function hearFile(source: string, bytes: Uint8Array, onProgress: (share: number) => void): HeardFile {
-	const decoder = createWavDecoder(source);
-	const receivers = [createDscReceiver(), createTextReceiver(), createTeletypeReceiver(), createChartReceiver(), createToneReceiver()];
+export function hearFile(context: Context, file: string, { kinds, channel, keep = (item) => item }: HearOptions): HeardFile {
+	const decoder = createWavDecoder(file, channel);
 	const items: HeardItem[] = [];
-	let resampler: ReturnType<typeof createResampler> | null = null;
-	const take = (frames: readonly Float64Array[]) => {
-		for (const frame of frames) for (const receiver of receivers) items.push(...receiver.frame(frame));
-	};
-	for (let at = 0; at < bytes.length; at += BLOCK_BYTES) {
-		const samples = decoder.push(bytes.subarray(at, at + BLOCK_BYTES));
+	let listener: Listener | null = null;
+	let [taken, told] = [0, PROGRESS];
+	const parts = partsOf(context, file);
+	for (const part of parts) {
+		if (taken === 0 && isLog(part)) return loggedFile(context, file);
+		taken += part.length;
+		const samples = decoder.push(part);
 		const format = decoder.format();
 		if (format === null) continue;
-		resampler ??= createResampler(format.rateHz);
-		take(resampler.push(samples));
-		onProgress(Math.min(1, (at + BLOCK_BYTES) / bytes.length));
+		listener ??= createListener({ rateHz: format.rateHz, kinds });
+		items.push(...listener.push(samples).map(keep));
+		const share = format.samples === null ? 0 : (listener.takenS() * format.rateHz) / Math.max(1, format.samples);
+		if (share < told) continue;
+		context.err(`listening to ${file}: ${Math.round(100 * share)} %\n`);
+		told = share + PROGRESS;
 	}
-	const { format, samples } = decoder.end();
-	if (resampler !== null) take(resampler.end());
-	for (const receiver of receivers) items.push(...receiver.end());
-	return { items: items.sort((a, b) => a.startS - b.startS), rateHz: format.rateHz, lengthS: samples / format.rateHz };
+	const { format, samples, missing } = decoder.end();
+	items.push(...(listener?.end() ?? []).map(keep));
+	return {
+		file,
+		isLog: false,
+		calls: [],
+		items: items.sort((a, b) => a.startS - b.startS),
+		seconds: samples / format.rateHz,
+		rateHz: format.rateHz,
+		channels: format.channels,
+		missingS: missing / format.rateHz,
+		badSamples: listener?.badSamples() ?? 0,
+	};
+}
+
+function* partsOf(context: Context, file: string): Generator<Uint8Array> {
+	const parts = context.readParts(file)[Symbol.iterator]();
+	for (;;) {
+		let next: IteratorResult<Uint8Array>;
+		try {
+			next = parts.next();
+		} catch (error) {
+			throw unreadable(file, error);
+		}
+		if (next.done === true) return;
+		yield next.value;
+	}
+}
+
+function isLog(part: Uint8Array): boolean {
+	return LOG.test(new TextDecoder("latin1").decode(part.subarray(0, LOG_HEAD_BYTES)));
+}
+
+function loggedFile(context: Context, file: string): HeardFile {
+	const calls = readDscLog(readText(context, file));
+	return { file, isLog: true, calls, items: [], seconds: 0, rateHz: 0, channels: 0, missingS: 0, badSamples: 0 };
 }
