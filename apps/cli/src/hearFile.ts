@@ -35,11 +35,11 @@ export interface HearOptions {
 	readonly keep?: (item: HeardItem) => HeardItem;
 }
 
-/** Share of a recording after which progress is told again. */
-const PROGRESS = 0.1;
-/** A log's lines begin with a time or a talker's sentence: `$`, `!` or `\`. */
-const LOG = /^\uFEFF?[\x20-\x7e\s]*\$[A-Z]{2}[A-Z]{3},/;
-const LOG_HEAD_BYTES = 512;
+/** Share of a long recording after which progress is told again, and seconds from which it is long. */
+const PROGRESS = 0.1,
+	LONG_S = 300;
+/** Text of which a line is a talker's sentence, whatever stands before its `$`. */
+const LOG = /^[^\0]*\$[A-Z]{5},[^\0]*$/;
 
 /**
  * Everything that is heard in a file, read piece by piece; progress goes to standard error.
@@ -60,7 +60,7 @@ export function hearFile(context: Context, file: string, { kinds, channel, keep 
 		listener ??= createListener({ rateHz: format.rateHz, kinds });
 		items.push(...listener.push(samples).map(keep));
 		const share = format.samples === null ? 0 : (listener.takenS() * format.rateHz) / Math.max(1, format.samples);
-		if (share < told) continue;
+		if (share < told || format.samples! < LONG_S * format.rateHz) continue;
 		context.err(`listening to ${file}: ${Math.round(100 * share)} %\n`);
 		told = share + PROGRESS;
 	}
@@ -70,7 +70,7 @@ export function hearFile(context: Context, file: string, { kinds, channel, keep 
 		file,
 		isLog: false,
 		calls: [],
-		items: items.sort((a, b) => a.startS - b.startS),
+		items: items.sort((a, b) => a.startS - b.startS || a.audioHz - b.audioHz),
 		seconds: samples / format.rateHz,
 		rateHz: format.rateHz,
 		channels: format.channels,
@@ -94,7 +94,7 @@ function* partsOf(context: Context, file: string): Generator<Uint8Array> {
 }
 
 function isLog(part: Uint8Array): boolean {
-	return LOG.test(new TextDecoder("latin1").decode(part.subarray(0, LOG_HEAD_BYTES)));
+	return LOG.test(new TextDecoder("latin1").decode(part));
 }
 
 function loggedFile(context: Context, file: string): HeardFile {

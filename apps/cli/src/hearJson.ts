@@ -47,6 +47,8 @@ function ownKeys(item: Told["item"], image: string | null): object {
 		}
 		case "tone":
 			return { onRatio: rounded(item.onRatio) };
+		case "voice":
+			return { lowHz: rounded(item.lowHz), highHz: rounded(item.highHz), isOutOfPlace: item.isOutOfPlace };
 	}
 }
 

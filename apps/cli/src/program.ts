@@ -165,7 +165,7 @@ function buildProgram(context: Context, done: (exit: Exit) => void): Command {
 		.option("--tones <hz...>", "tones that are sent, as they should be heard: 500 600 1000")
 		.option("--tolerance <hz>", "how far off tune is good enough (default 10; charts 20)")
 		.option("--step <hz>", "finest step of the dial (default: the set's, or 100)")
-		.option("--kind <kinds>", "listen for these alone: dsc,text,chart,teletype,tone")
+		.option("--kind <kinds>", "listen for these alone: dsc,text,chart,teletype,tone,voice")
 		.option("--channel <n>", "this channel of the recording (default: the mean of all)")
 		.option("--image <file>", "where to write charts, PNG; the second as FILE-2.png")
 		.option("--started <time>", "when the recording began, UTC as 2026-11-24T10:00Z")

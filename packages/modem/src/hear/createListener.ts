@@ -7,6 +7,7 @@ import { createResampler } from "../signal/resample.ts";
 import { createTeletypeReceiver } from "../teletype/teletypeReceiver.ts";
 import { createTextReader } from "../text/textReader.ts";
 import { createToneReceiver } from "../tone/toneReceiver.ts";
+import { createVoiceReceiver } from "../voice/voiceReceiver.ts";
 import { HEARD_KINDS, type Heard, type HeardKind } from "./heard.ts";
 import { createSettling } from "./settling.ts";
 import { type Sureness, surenessOf } from "./sureness.ts";
@@ -38,8 +39,8 @@ export interface Listener {
 }
 
 /**
- * All receivers over one stream. A call, a text, a chart or a teletype is told as soon as it is complete; tones wait until it is known
- * whether they belong to one of these. The same items whatever the sizes of the blocks; memory does not grow with the stream.
+ * All receivers over one stream. A call, a text, a chart or a teletype is told as soon as it is complete; tones and voices wait until it is
+ * known whether they belong to one of these. The same items whatever the sizes of the blocks; memory does not grow with the stream.
  */
 export function createListener({ rateHz = MODEM_RATE_HZ, kinds = HEARD_KINDS, longestChartS }: ListenerOptions = {}): Listener {
 	const resampler = createResampler(rateHz);
@@ -49,6 +50,7 @@ export function createListener({ rateHz = MODEM_RATE_HZ, kinds = HEARD_KINDS, lo
 		...(chart === null ? [] : [chart]),
 		...(kinds.includes("teletype") ? [createTeletypeReceiver()] : []),
 		...(kinds.includes("tone") ? [createToneReceiver()] : []),
+		...(kinds.includes("voice") ? [createVoiceReceiver()] : []),
 	];
 	const settling = createSettling();
 	let [frames, samplesTaken] = [0, 0];

@@ -1,9 +1,10 @@
 import type { HeardChart } from "../chart/chartReceiver.ts";
 import { DSC_SHIFT_HZ } from "../dsc/dscCall.ts";
 import type { HeardDsc } from "../dsc/heardDsc.ts";
-import type { HeardBase } from "../receiver.ts";
 import type { HeardTeletype } from "../teletype/heardTeletype.ts";
 import type { HeardText } from "../text/heardText.ts";
+import type { HeardTone } from "../tone/heardTone.ts";
+import type { HeardVoice } from "../voice/heardVoice.ts";
 
 type Where = "kind" | "startS" | "endS" | "audioHz";
 /** What of a signal tells where in time and in the audio it lies. */
@@ -19,8 +20,12 @@ const KEYING_HZ = 60;
 /** Hz beyond black and white of a chart at which the tones of its start and stop still have lines. */
 const CHART_HZ = 1_000;
 
-/** Whether a tone is part of what a surer receiver has heard, and so nothing by itself. */
-export function isClaimed({ startS, endS, audioHz }: HeardBase, by: Claimant): boolean {
+/** Share of its time in which a voice must stand by itself. */
+const SHARE_ALONE = 0.5;
+
+/** Whether a tone or a voice is part of what a surer receiver has heard, and so nothing by itself. */
+export function isClaimed({ kind, startS, endS, audioHz }: HeardTone | HeardVoice, by: Claimant): boolean {
+	if (kind === "voice") return Math.min(endS, by.endS) - Math.max(startS, by.startS) > SHARE_ALONE * (endS - startS);
 	if (startS > by.endS + BESIDE_S || endS < by.startS - BESIDE_S) return false;
 	return Math.abs(audioHz - by.audioHz) <= reachHz(by);
 }

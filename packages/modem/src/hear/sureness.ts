@@ -27,5 +27,7 @@ export function surenessOf(heard: Heard): Sureness {
 			return heard.image.height >= SURE_LINES ? "likely" : "doubtful";
 		case "tone":
 			return heard.endS - heard.startS >= SURE_TONE_S ? "certain" : "likely";
+		case "voice":
+			return "likely"; // it is not understood
 	}
 }

@@ -1,7 +1,9 @@
 import { formatKhz, hz } from "@skipwright/units";
+import type { GreyImage } from "../chart/chartFigures.ts";
 import type { Heard } from "../hear/heard.ts";
 import type { HeardTone } from "../tone/heardTone.ts";
 import { toneOffset } from "../tone/toneOffset.ts";
+import type { HeardVoice } from "../voice/heardVoice.ts";
 import type { TuningExpectation } from "./expectation.ts";
 import { slipOf, type TuningSlip } from "./slip.ts";
 
@@ -28,6 +30,8 @@ const RECORDER_CLOCK = 50e-6;
 const CLEAR = 2;
 /** Hz within which a tone is taken for the one that was expected; beyond, the strongest is looked at for a slip. */
 const NEAR_HZ = 150;
+/** Share of a picture that is dark where black and white are exchanged. */
+const DARK_SHARE = 0.75;
 
 /**
  * Reads the tuning of the set from what was heard of one sender. Several items only of tones: those of one recording, so that the set
@@ -36,6 +40,7 @@ const NEAR_HZ = 150;
 export function measureTuning(heard: Heard | readonly HeardTone[], expected: TuningExpectation): Tuning {
 	if ("kind" in heard && heard.kind !== expected.kind) return cannotTell(`Expected ${WORDS[expected.kind]}, heard ${WORDS[heard.kind]}.`);
 	if (!("kind" in heard) || heard.kind === "tone") return tuningOfTones("kind" in heard ? [heard] : heard, expected);
+	if (heard.kind === "voice") return tuningOfVoice(heard);
 	const nominalHz = expected.nominalAudioHz[0];
 	if (nominalHz === undefined) return cannotTell("Where it should lie in the audio is not known.");
 	if (isMirrored(heard)) return wrongSideband(heard, nominalHz, expected);
@@ -48,6 +53,7 @@ const WORDS: Readonly<Record<Heard["kind"], string>> = {
 	teletype: "teletype",
 	chart: "a chart",
 	tone: "tones",
+	voice: "speech",
 };
 
 function cannotTell(words: string): Tuning {
@@ -82,20 +88,33 @@ function tuningOfOneTone(heard: readonly HeardTone[], nominalHz: number, expecte
 	return told(tone.audioHz - nominalHz, withClock(tone.uncertaintyHz, nominalHz), expected);
 }
 
+function darkShare({ pixels }: GreyImage): number {
+	let dark = 0;
+	for (const pixel of pixels) if (pixel < 128) dark++;
+	return pixels.length === 0 ? 0 : dark / pixels.length;
+}
+
 function withClock(uncertaintyHz: number, audioHz: number): number {
 	const clockHz = RECORDER_CLOCK * audioHz;
 	return Math.sqrt(uncertaintyHz * uncertaintyHz + clockHz * clockHz);
 }
 
-function isMirrored(heard: Exclude<Heard, HeardTone>): boolean {
-	if (heard.kind === "chart") return heard.whiteHz < heard.blackHz;
+function tuningOfVoice({ isOutOfPlace, lowHz, highHz }: HeardVoice): Tuning {
+	if (!isOutOfPlace) return cannotTell("Speech does not tell the tuning nearer than an ear does.");
+	const words = `The speech lies from ${lowHz.toFixed(0)} to ${highHz.toFixed(0)} Hz, where speech does not: wrong sideband, or far off tune.`;
+	return { ...cannotTell(words), verdict: "slip", slip: "wrong sideband" };
+}
+
+/** A chart is mostly white paper; exchanged it is mostly black. Satellite pictures may be dark either way: its words say "or". */
+function isMirrored(heard: Exclude<Heard, HeardTone | HeardVoice>): boolean {
+	if (heard.kind === "chart") return darkShare(heard.image) > DARK_SHARE;
 	return heard.kind !== "teletype" && heard.isInverted; // teletype is sent in either sense
 }
 
 function wrongSideband({ kind, audioHz, uncertaintyHz }: Heard, nominalHz: number, expected: TuningExpectation): Tuning {
 	const [wrong, sign] = expected.mode === "USB" ? (["LSB", 1] as const) : (["USB", -1] as const);
 	const rightHz = expected.dialHz - sign * (audioHz + nominalHz);
-	const how = kind === "chart" ? "Black and white came exchanged" : "The tones came exchanged";
+	const how = kind === "chart" ? "The picture is mostly black" : "The tones came exchanged";
 	return {
 		verdict: "slip",
 		offsetHz: sign * (audioHz - nominalHz),
