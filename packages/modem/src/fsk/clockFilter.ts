@@ -39,3 +39,11 @@ export function correctedClock(clock: TrackedClock, atBit: number, lateSamples: 
 		covariance: covariance - startGain * bitWith,
 	};
 }
+
+/** A clock found in so many bits, none known before: to 1/16 of a bit and chance in their middle, its speed to twice that over their length. */
+export function foundClock(clock: BitClock, bits: number): TrackedClock {
+	const startVariance = 16; // samples squared
+	const bitVariance = (2 * startVariance) / (bits * bits);
+	const middle = clock.startSample + (bits / 2) * clock.bitSamples;
+	return movedClock({ startSample: middle, bitSamples: clock.bitSamples, startVariance, bitVariance, covariance: 0 }, -bits / 2);
+}

@@ -3,8 +3,9 @@ import { FRAME_SAMPLES, MODEM_RATE_HZ } from "../receiver.ts";
 import { type BitClock, clockError, findClock } from "./bitClock.ts";
 import { bitTones } from "./bitTones.ts";
 import { type CentreError, centreError } from "./centreError.ts";
-import { correctedClock, movedClock, type TrackedClock } from "./clockFilter.ts";
+import { correctedClock, foundClock, movedClock, type TrackedClock } from "./clockFilter.ts";
 import { envelopeEvidence, toneLead } from "./envelopeEvidence.ts";
+import { keyingScore } from "./keyingScore.ts";
 import { createPairSearch } from "./pairSearch.ts";
 import { withPhase } from "./phaseTrellis.ts";
 import { createToneSums } from "./toneSums.ts";
@@ -56,6 +57,10 @@ const KEPT_S = 12;
 /** What is asked of a new carrier, and of a segment of a known one: deviations of chance, see `keyingScore`. */
 const NEW = { score: 6, hopeless: 1, deviations: 2, leastShare: 0.1, mostShiftHz: 60 };
 const ALIVE = { score: 3, deviations: 1 };
+/** Deviations by which bit borders stand out in noise, where their place is known and where the best was looked for (measured). */
+const CHANCE = { known: 0.6, found: 1.65 };
+/** Samples squared: variance of a clock's error times the square of its deviations (measured from 4 to 15 dB of Eb/N0, on the safe side). */
+const CLOCK_VARIANCE = 100;
 /** Segments without evidence before a carrier is given up. */
 const PATIENCE = 4;
 /** Shifts. Pairs nearer to a live carrier than this are it, or share a tone with it. */
@@ -104,6 +109,8 @@ interface Segment {
 	readonly isAlive: boolean;
 }
 
+const NOTHING: Segment = { softs: new Float64Array(0), atS: new Float64Array(0), isAlive: false };
+
 /** Soft bits of synchronous keying of two tones, wherever in the span a pair of them is found. */
 export function createFskDemodulator(options: FskOptions): {
 	/** Takes a frame of `FRAME_SAMPLES`. */
@@ -114,7 +121,7 @@ export function createFskDemodulator(options: FskOptions): {
 	const nominal = MODEM_RATE_HZ / baud;
 	const apartHz = APART_SHIFTS * shiftHz;
 	const h = (Math.PI * shiftHz) / baud;
-	const leak = (sin(h) / h) ** 2;
+	const leak = (sin(h) / h) * (sin(h) / h);
 	const search = createPairSearch(shiftHz, lowestHz, highestHz);
 	const kept = KEPT_S * MODEM_RATE_HZ;
 	const past = new Float64Array(2 * kept);
@@ -138,7 +145,7 @@ export function createFskDemodulator(options: FskOptions): {
 			taken += FRAME_SAMPLES;
 			const out: SoftBits[] = [];
 			const places = search.frame(samples);
-			for (const track of tracks) follow(track, taken, out);
+			for (const track of tracks) follow(track, out);
 			let looks = 0;
 			for (const centreHz of places) if (looks < MOST_LOOKS && look(centreHz, out)) looks++;
 			tracks = tracks.filter(({ silent }) => silent < PATIENCE);
@@ -147,13 +154,12 @@ export function createFskDemodulator(options: FskOptions): {
 		end() {
 			const out: SoftBits[] = [];
 			for (const track of tracks) {
-				follow(track, taken, out);
+				follow(track, out);
 				while (track.silent < PATIENCE && track.clock.startSample + track.clock.bitSamples < taken) {
 					const bits = Math.min(SEGMENT_BITS, Math.floor((taken - track.clock.startSample) / track.clock.bitSamples));
 					out.push(handed(track, advance(track, bits), false));
 				}
-				if (track.silent < PATIENCE)
-					out.push(handed(track, { softs: new Float64Array(0), atS: new Float64Array(0), isAlive: false }, true));
+				if (track.silent < PATIENCE) out.push(handed(track, NOTHING, true));
 			}
 			tracks = [];
 			return out;
@@ -161,8 +167,8 @@ export function createFskDemodulator(options: FskOptions): {
 	};
 
 	/** Hands back every segment whose context is complete. */
-	function follow(track: Track, until: number, out: SoftBits[]): void {
-		while (track.silent < PATIENCE && track.clock.startSample + (SEGMENT_BITS + CONTEXT_BITS + 1) * track.clock.bitSamples < until) {
+	function follow(track: Track, out: SoftBits[]): void {
+		while (track.silent < PATIENCE && track.clock.startSample + (SEGMENT_BITS + CONTEXT_BITS + 1) * track.clock.bitSamples < taken) {
 			const segment = advance(track, SEGMENT_BITS);
 			track.silent = segment.isAlive ? 0 : track.silent + 1;
 			if (segment.isAlive) track.heardTo = track.clock.startSample;
@@ -204,18 +210,19 @@ export function createFskDemodulator(options: FskOptions): {
 			nominal / 8,
 		);
 		const middle = (wanted + after - before) / 2;
-		const clock = deviations > 1 ? correctedClock(expected, middle, lateSamples, (10 / deviations) ** 2) : expected;
+		const clock = deviations > 1 ? correctedClock(expected, middle, lateSamples, CLOCK_VARIANCE / (deviations * deviations)) : expected;
 		const local = { startSample: clock.startSample - from, bitSamples: clock.bitSamples };
 		const tones = bitTones(sums, local, -before, count);
 		const envelopes = envelopeEvidence(tones, leak);
 		const turns = (shiftHz * (local.startSample - before * local.bitSamples)) / MODEM_RATE_HZ;
 		const phase = withPhase(tones, envelopes, (shiftHz * local.bitSamples) / MODEM_RATE_HZ, turns);
-		const isAlive = deviations > ALIVE.deviations && keyingScore(toneLead(tones), count, deviations, 0.6) > ALIVE.score;
+		const isAlive = deviations > ALIVE.deviations && keyingScore(toneLead(tones), count, deviations, CHANCE.known) > ALIVE.score;
 		track.clock = bits < 0 ? clock : movedClock(clock, bits);
 		if (isAlive) {
 			const limit = WIDEST_ERROR * nominal;
 			track.clock = { ...track.clock, bitSamples: Math.min(nominal + limit, Math.max(nominal - limit, track.clock.bitSamples)) };
-			const byPhase = { hz: (phase.drift * MODEM_RATE_HZ) / bitSamples, variance: phase.driftVariance * (MODEM_RATE_HZ / bitSamples) ** 2 };
+			const speed = MODEM_RATE_HZ / bitSamples;
+			const byPhase = { hz: phase.drift * speed, variance: phase.driftVariance * speed * speed };
 			correctCentre(track, phase.continuity > 0.9 ? byPhase : centreError(sums, local, -before, envelopes.softs), wanted / count);
 			track.continuity += 0.4 * (phase.continuity - track.continuity);
 			track.level += 0.4 * (envelopes.level - track.level);
@@ -240,13 +247,10 @@ export function createFskDemodulator(options: FskOptions): {
 		const { centreHz, clock } = close;
 		const rivals = tracks.filter((track) => Math.abs(track.centreHz - centreHz) < apartHz);
 		if (rivals.some((track) => track.silent < 1)) return true;
-		if (
-			rivals.some((track) => Math.abs(track.centreHz - centreHz) < SAME.centreHz && bitsApart(track.clock, clock.startSample) < SAME.bits)
-		)
-			return true;
+		if (rivals.some((track) => isSame(track, close))) return true;
 		for (const rival of rivals) {
 			rival.silent = PATIENCE;
-			out.push(handed(rival, { softs: new Float64Array(0), atS: new Float64Array(0), isAlive: false }, true));
+			out.push(handed(rival, NOTHING, true));
 		}
 		carriers++;
 		const track: Track = {
@@ -262,7 +266,7 @@ export function createFskDemodulator(options: FskOptions): {
 		};
 		out.push(...earlier(track, Math.max(pastStart, ...rivals.map((rival) => rival.heardTo - SEGMENT_BITS * nominal))));
 		tracks.push(track);
-		follow(track, taken, out);
+		follow(track, out);
 		return true;
 	}
 
@@ -289,7 +293,7 @@ export function createFskDemodulator(options: FskOptions): {
 			const { clock, deviations } = findClock(sums, nominal);
 			const count = Math.floor((taken - from - clock.startSample) / clock.bitSamples);
 			const tones = bitTones(sums, clock, 0, count);
-			const score = keyingScore(toneLead(tones), count, deviations, 1.65);
+			const score = keyingScore(toneLead(tones), count, deviations, CHANCE.found);
 			if (score < NEW.hopeless) return null;
 			const { softs, level, ebN0 } = envelopeEvidence(tones, leak);
 			const error = centreError(sums, clock, 0, softs);
@@ -298,7 +302,7 @@ export function createFskDemodulator(options: FskOptions): {
 			return {
 				centreHz,
 				variance: error.variance,
-				clock: newClock({ startSample: from + clock.startSample, bitSamples: clock.bitSamples }, count),
+				clock: foundClock({ startSample: from + clock.startSample, bitSamples: clock.bitSamples }, count),
 				deviations,
 				score,
 				highs: softs.reduce((sum, soft) => sum + (soft > 0 ? 1 : 0), 0) / count,
@@ -324,30 +328,6 @@ export function createFskDemodulator(options: FskOptions): {
 	}
 }
 
-/**
- * How far bits stand out from noise, in deviations of chance: by the lead of the stronger tone, which in noise is 0.51 give or take
- * 0.28 / sqrt(bits) (measured on noise), and by the place of the bit's borders, in noise `chance` give or take 1/3.
- */
-function keyingScore(lead: number, bits: number, deviations: number, chance: number): number {
-	return Math.min(6, ((lead - 0.51) * Math.sqrt(bits)) / 0.28) + 3 * (deviations - chance);
-}
-
-function newClock(clock: BitClock, bits: number): TrackedClock {
-	// found to 1/16 of a bit and chance at the middle of the bits, and in speed to what those are over half of them
-	const startVariance = 16;
-	const bitVariance = (2 * startVariance) / bits ** 2;
-	return movedClock(
-		{
-			startSample: clock.startSample + (bits / 2) * clock.bitSamples,
-			bitSamples: clock.bitSamples,
-			startVariance,
-			bitVariance,
-			covariance: 0,
-		},
-		-bits / 2,
-	);
-}
-
 /** `share` of the error's evidence is new: neighbours are looked at twice. */
 function correctCentre(track: Track, { hz, variance }: CentreError, share: number): void {
 	const before = track.centreVariance + CENTRE_WANDER;
@@ -363,7 +343,12 @@ function correctCentre(track: Track, { hz, variance }: CentreError, share: numbe
 function isSplatter(track: Track, centreHz: number, level: number, shiftHz: number): boolean {
 	if (track.continuity > 0.9) return false;
 	const crossings = (Math.PI * (Math.abs(centreHz - track.centreHz) - shiftHz) * track.clock.bitSamples) / MODEM_RATE_HZ;
-	return level < (SPLATTER_FACTOR * track.level) / crossings ** 2;
+	return level < (SPLATTER_FACTOR * track.level) / (crossings * crossings);
+}
+
+/** Whether a pair found in a carrier's pause is that carrier: as near in pitch, and in step. */
+function isSame(track: Track, pair: Close): boolean {
+	return Math.abs(track.centreHz - pair.centreHz) < SAME.centreHz && bitsApart(track.clock, pair.clock.startSample) < SAME.bits;
 }
 
 /** How far a bit border of `clock` lies from that sample, in bits: at most 1/2. */

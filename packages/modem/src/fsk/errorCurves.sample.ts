@@ -1,3 +1,4 @@
+import { log, pow } from "@skipwright/units";
 import { MODEM_RATE_HZ } from "../receiver.ts";
 import { HF_CHANNELS, type HfChannel, throughHfChannel } from "../signal/hfChannel.ts";
 import { joined, silence } from "../signal/join.ts";
@@ -62,7 +63,7 @@ export function countedRatioFor(rate: number, counts: readonly Counted[]): numbe
 	for (let i = 1; i < counts.length; i++) {
 		const [a, b] = [counts[i - 1]!, counts[i]!];
 		if (a.wrong / a.bits < rate || b.wrong / b.bits > rate || b.wrong === 0) continue;
-		const part = Math.log(a.wrong / a.bits / rate) / Math.log(a.wrong / a.bits / (b.wrong / b.bits));
+		const part = log(a.wrong / a.bits / rate) / log(a.wrong / a.bits / (b.wrong / b.bits));
 		return a.ebN0Db + part * (b.ebN0Db - a.ebN0Db);
 	}
 	return null;
@@ -80,5 +81,5 @@ export const STEADY_REFERENCES: readonly Reference[] = [
 
 /** Rayleigh fading of both tones alike: the textbook's rate, averaged over an exponential distribution of Eb/N0. */
 export const FADING_REFERENCES: readonly Reference[] = [
-	{ name: "textbook, Rayleigh: 1/(2 + Eb/N0)", rate: (db) => 1 / (2 + 10 ** (db / 10)) },
+	{ name: "textbook, Rayleigh: 1/(2 + Eb/N0)", rate: (db) => 1 / (2 + pow(10, db / 10)) },
 ];
