@@ -1,8 +1,8 @@
 import { logBesselI0 } from "../fsk/logBessel.ts";
 import { CELL_MASK, CELL_SAMPLES, CELLS_PER_FRAME, type ToneCells } from "./toneCells.ts";
 
-/** Elements of a tone over which its level is followed: fast enough for fading, slow enough for noise. */
-const LEVEL_ELEMENTS = 8;
+/** Elements of a tone over which its level is followed: 3 costs 0.1 dB in noise alone beside 8, and halves the errors where fades last half a second. */
+const LEVEL_ELEMENTS = 3;
 /** Mean square over all windows in which a tone leads, part of that of a full element: windows that straddle a change hold less. */
 const STRADDLED = 0.8;
 /** Power of a tone over noise, by cell of the element, beyond which nobody is surer (20 dB in 20 ms): echoes, hum and what one tone leaves in the other's window are not in the noise. */

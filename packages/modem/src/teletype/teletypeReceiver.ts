@@ -117,8 +117,8 @@ export function createTeletypeReceiver(): Receiver<HeardTeletype> {
 			const items = transmission.frame(frame, noisePower);
 			if (!transmission.isOver()) return items;
 			const last = transmission.end();
+			kept.splice(0, kept.length - transmission.restFrames()); // another may have begun since
 			transmission = null;
-			kept.length = 0;
 			return [...items, ...last];
 		},
 		end() {

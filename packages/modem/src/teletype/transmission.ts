@@ -19,8 +19,10 @@ const BROKEN_NATS = -2;
 const FIRST_PART = 0.2;
 /** Bits of score lost since the last good character that end a transmission: some 20 characters that are none. */
 const OVER_BITS = 40;
-/** Both tones below this ratio to the noise in an element for so long: the sender has gone. */
+/** The stronger tone below this ratio to the noise in an element, on the mean of a second, for so long: the sender has gone. */
 const GONE_RATIO = 2,
+	STRONG_RATIO = 10,
+	STRENGTH_FRAMES = 31,
 	GONE_CELLS = 6 * CELLS_PER_SECOND;
 /** Rest for so long ends a transmission. */
 const LONGEST_REST_CELLS = 60 * CELLS_PER_SECOND;
@@ -42,6 +44,8 @@ export interface Transmission {
 	frame(samples: Float64Array, noisePower: number): readonly HeardTeletype[];
 	/** It is over: `end` has the rest. */
 	isOver(): boolean;
+	/** Frames since its last character that counts. */
+	restFrames(): number;
 	end(): readonly HeardTeletype[];
 }
 
@@ -57,6 +61,7 @@ export function createTransmission({ low, high }: PairListener, reading: Reading
 	let cells = 0; // since this began
 	let [presentCell, characterCell] = [0, 0];
 	let fallenBits = 0;
+	let strength = STRONG_RATIO;
 	let tuning = { low: createMeanReading(), high: createMeanReading(), count: 0 };
 
 	function accept(characters: readonly MeasuredCharacter[]): void {
@@ -88,24 +93,24 @@ export function createTransmission({ low, high }: PairListener, reading: Reading
 		}
 		tuning = { low: createMeanReading(), high: createMeanReading(), count: 0 };
 	}
-	/** A tone stands over the noise, and is there in this frame: in silence what was there last would do so for ever. */
+	/** A tone has stood over the noise for about a second, and is there in this frame: in silence what was there last would do so for ever. */
 	function isPresent(): boolean {
 		const { low, high } = levels;
-		if (low.ratio < GONE_RATIO && high.ratio < GONE_RATIO) return false;
+		strength += (Math.min(STRONG_RATIO, Math.max(low.ratio, high.ratio)) - strength) / STRENGTH_FRAMES;
 		let sum = 0;
 		for (let i = 0; i < CELLS_PER_FRAME; i++) sum += Math.max(low.nats[i]!, high.nats[i]!);
-		return sum > 0;
+		return strength > GONE_RATIO && sum > 0;
 	}
 	function take(characters: readonly PathCharacter[]): void {
 		for (const character of characters) {
 			const measured = measureCharacter(character, reading, low, high);
 			doubtful.push(measured);
-			characterCell = cells;
 			framing.add(measured);
 			const { bits, highestBits } = framing.belonging();
 			fallenBits = bits === 0 ? Number.POSITIVE_INFINITY : highestBits - bits;
 			if (fallenBits === 0 || doubtful.length > MOST_DOUBTFUL) {
 				accept(doubtful);
+				characterCell = cells;
 				doubtful = [];
 			}
 			follow(measured);
@@ -125,6 +130,7 @@ export function createTransmission({ low, high }: PairListener, reading: Reading
 			take(path.settle());
 			return given();
 		},
+		restFrames: () => (cells - characterCell) / CELLS_PER_FRAME,
 		isOver: () => fallenBits > OVER_BITS || cells - presentCell > GONE_CELLS || cells - characterCell > LONGEST_REST_CELLS,
 		end() {
 			take(path.finish());
