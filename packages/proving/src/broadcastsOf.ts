@@ -1,4 +1,4 @@
-import { chartsOf, type Directory, type Listing, occurrencesOf } from "@skipwright/directory";
+import { chartsOf, type Directory, type Listing, occurrencesOf, type ScheduleKnown } from "@skipwright/directory";
 import { addDays, dateOfMs, dayStartMs } from "@skipwright/units";
 
 /** One sending of a listing. */
@@ -29,9 +29,7 @@ export function broadcastsOf(directory: Directory, listing: Listing, fromMs: num
 	return found.filter((one) => one.toMs > fromMs && one.fromMs < toMs).sort((a, b) => a.fromMs - b.fromMs || a.toMs - b.toMs);
 }
 
-/** Whether something is sent at a moment; null where the times are not known. */
-export function isOnAir(broadcasts: readonly Broadcast[], known: string, atMs: number): boolean | null {
-	if (known === "continuous") return true;
-	if (known === "cannot-tell") return null;
-	return broadcasts.some(({ fromMs, toMs }) => atMs >= fromMs && atMs < toMs);
+/** Whether something was sent, by the broadcasts of a stretch of time; null where the times are not known. */
+export function isOnAir(broadcasts: readonly Broadcast[], known: ScheduleKnown): boolean | null {
+	return known === "cannot-tell" ? null : broadcasts.length > 0;
 }

@@ -1,7 +1,7 @@
 import type { ScheduleKnown } from "@skipwright/directory";
 import type { Mode, ServiceId } from "@skipwright/rules";
 import type { Hz } from "@skipwright/units";
-import type { HeardKind } from "./heardItem.ts";
+import type { SoundKind } from "./heardItem.ts";
 import type { Tolerance } from "./tolerance.ts";
 
 /** What a place should sound like when one of its listings is on the air: plain data for receivers and verdicts. */
@@ -11,7 +11,7 @@ export interface Expectation {
 	readonly service: ServiceId;
 	/** For a person: "Cape Town, NAVTEX text, 518 kHz". */
 	readonly what: string;
-	readonly kind: HeardKind;
+	readonly kind: SoundKind;
 	/** As published. */
 	readonly hz: Hz;
 	/** What the dial must read: exact, rounded to the set's steps; the mode is the place's own where it can receive the emission. */

@@ -14,7 +14,7 @@ import {
 import { convention, nearestDial, type Profile } from "@skipwright/set";
 import { formatKhz, type Hz } from "@skipwright/units";
 import type { Expectation } from "./expectation.ts";
-import type { HeardKind } from "./heardItem.ts";
+import type { SoundKind } from "./heardItem.ts";
 import { SOUND_WORDS } from "./soundWords.ts";
 import { timeTones } from "./timeTones.ts";
 import { TOLERANCES } from "./tolerance.ts";
@@ -102,7 +102,7 @@ export function expectationsOf(
 	});
 }
 
-function kindOf({ service, emission }: Listing): HeardKind {
+function kindOf({ service, emission }: Listing): SoundKind {
 	if (service === "dsc-watch") return "dsc";
 	if (service === "time-signal") return "tone";
 	if (service === "rtty-weather") return "teletype";

@@ -1,18 +1,13 @@
-import type { HeardBase, HeardChart, HeardDsc, HeardTeletype, HeardText } from "@skipwright/modem";
-
-/** What can be heard, in words that receivers, expectations and evidence share. */
-export const HEARD_KINDS = ["dsc", "text", "teletype", "chart", "tone", "voice"] as const;
-export type HeardKind = (typeof HEARD_KINDS)[number];
-
-/** A tone or speech: no more of it is asked here than where it lies. */
-export interface HeardPlain extends HeardBase {
-	readonly kind: "tone" | "voice";
-}
+import type { Heard, HeardVoice } from "@skipwright/modem";
 
 /** One item heard, as the receivers give it. */
-export type HeardItem = HeardDsc | HeardText | HeardTeletype | HeardChart | HeardPlain;
+export type HeardItem = Heard | HeardVoice;
 
-export const KIND_WORDS: Readonly<Record<HeardKind, string>> = {
+/** What can be heard, in words that receivers, expectations and evidence share. */
+export type SoundKind = HeardItem["kind"];
+export const SOUND_KINDS = ["dsc", "text", "teletype", "chart", "tone", "voice"] as const satisfies readonly SoundKind[];
+
+export const KIND_WORDS: Readonly<Record<SoundKind, string>> = {
 	dsc: "a selective call",
 	text: "text by collective FEC",
 	teletype: "teletype",

@@ -5,5 +5,6 @@ export type { Expectation } from "./expectation.ts";
 export * from "./expectationOf.ts";
 export * from "./heardItem.ts";
 export * from "./mayKeep.ts";
-export * from "./verdict.ts";
+export * from "./placeVerdict.ts";
+export { type Predicted, RESULTS, type Result, type Verdict, type VerdictOptions, verdict } from "./verdict.ts";
 export * from "./whenToListen.ts";

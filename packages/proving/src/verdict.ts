@@ -1,8 +1,7 @@
+import { type Heard, measureTuning, type Tuning, type TuningSlip } from "@skipwright/modem";
 import type { Expectation } from "./expectation.ts";
 import type { HeardItem } from "./heardItem.ts";
-import { measureOffset, type Offset, TONE_SEARCH_HZ } from "./measureOffset.ts";
-import { proofOf } from "./proofOf.ts";
-import { usualSlip } from "./usualSlip.ts";
+import { type Proof, proofOf } from "./proofOf.ts";
 
 export const RESULTS = ["proved", "off tune", "likely", "not proved", "cannot tell"] as const;
 export type Result = (typeof RESULTS)[number];
@@ -18,8 +17,10 @@ export interface Predicted {
 export interface VerdictOptions {
 	/** The ship's own identity: her test calls are told from others' traffic by it. */
 	readonly ownMmsi?: string | null;
-	/** Hz of the set's finest step, to say by how many steps it is off. */
-	readonly stepHz?: number;
+	/** Hz. The set's finest step. */
+	readonly stepHz: number;
+	/** Hz. Where the dial stood; default where it should. */
+	readonly dialHz?: number;
 }
 
 export interface Verdict {
@@ -28,6 +29,8 @@ export interface Verdict {
 	readonly words: string;
 	/** Why, in sentences; what is not proved among them. */
 	readonly why: readonly string[];
+	/** How far the item shows what the place holds, tuning aside. */
+	readonly grade: Proof["grade"];
 	/** The item it rests on; null where none does. */
 	readonly item: HeardItem | null;
 	/** Hz; positive where the dial reads high. Null where it cannot be measured. */
@@ -35,27 +38,26 @@ export interface Verdict {
 	readonly uncertaintyHz: number | null;
 	/** Steps of the set by which the dial must go up (below 0: down); null where that cannot be told. */
 	readonly steps: number | null;
+	/** The usual slip that this offset looks like. */
+	readonly slip: TuningSlip | null;
 }
 
 /** Chance below which a band counts as closed: one day in seven. The steps of reach call this "none". */
 export const CLOSED_BELOW = 0.15;
+/** Hz either way in which a tone is taken for one that was expected. */
+const TONE_SEARCH_HZ = 150;
 /** Hz from nominal beyond which a signal without a name is sooner another station's. DSC is searched over 100 Hz. Own choice. */
 const OWN_HZ = 150;
 const SENDING = "Listening proves nothing of the sending side.";
 
 /** What was heard, held against what should have been. A dead band is not a fault. */
-export function verdict(
-	expectation: Expectation,
-	heard: readonly HeardItem[],
-	predicted: Predicted,
-	options: VerdictOptions = {},
-): Verdict {
+export function verdict(expectation: Expectation, heard: readonly HeardItem[], predicted: Predicted, options: VerdictOptions): Verdict {
 	const verdicts = candidatesOf(expectation, heard).map((items) => judged(expectation, items, predicted, options));
 	return verdicts.toSorted(better)[0] ?? silent(expectation, heard, predicted);
 }
 
-/** The better of verdicts on one place first: by result, then by strength. */
-export function better(a: Verdict, b: Verdict): number {
+/** The better of two first: by result, then by strength. */
+function better(a: Verdict, b: Verdict): number {
 	return RESULTS.indexOf(a.result) - RESULTS.indexOf(b.result) || (b.item?.snrDb ?? 0) - (a.item?.snrDb ?? 0);
 }
 
@@ -71,85 +73,76 @@ function judged(
 	expectation: Expectation,
 	items: readonly HeardItem[],
 	{ isDue }: Predicted,
-	{ ownMmsi = null, stepHz }: VerdictOptions,
+	{ ownMmsi = null, stepHz, dialHz = expectation.dialHz }: VerdictOptions,
 ): Verdict {
 	const [item] = items as readonly [HeardItem];
 	const proof = proofOf(expectation, item, isDue, ownMmsi);
-	const offset = expectation.tellsTuning ? measureOffset(expectation, items) : null;
-	const slip = offset === null ? null : usualSlip(expectation, offset.hz);
-	const isFar = offset !== null && proof.grade !== "identity" && slip === null && Math.abs(offset.hz) > OWN_HZ;
-	const isOff = offset !== null && !offset.isInconsistent && Math.abs(offset.hz) - 2 * offset.uncertaintyHz > expectation.tolerance.hz;
+	const tuning = tuningOf(expectation, items, stepHz, dialHz);
+	const offsetHz = tuning?.offsetHz ?? null;
+	const isOff = tuning?.verdict === "off tune" || tuning?.verdict === "slip";
+	const isFar = tuning?.verdict === "off tune" && proof.grade !== "identity" && Math.abs(tuning.offsetHz ?? 0) > OWN_HZ;
 	const isSure = proof.grade === "identity" || proof.grade === "signal";
-	const inverted = invertedWords(expectation, item);
-	const result: Result = isFar ? "not proved" : isOff || inverted !== null ? "off tune" : isSure ? "proved" : "likely";
-	const far = isFar ? ["It lies too far from where it should be: sooner another station's signal."] : [];
-	const tuned = offset === null ? [noOffsetWords(expectation)] : offsetWords(expectation, offset, isOff, slip, stepHz);
+	const result: Result = isFar ? "not proved" : isOff ? "off tune" : isSure ? "proved" : "likely";
 	return {
 		result,
 		words: result,
-		why: [proof.why, ...(inverted === null ? [] : [inverted]), ...tuned, ...far, ...(proof.provesSending ? [] : [SENDING])].filter(
-			(line) => line !== "",
-		),
+		why: [
+			proof.why,
+			...(tuning === null
+				? noTuningWords(expectation)
+				: [tuning.words, `Allowed: ${expectation.tolerance.hz} Hz (${expectation.tolerance.source}).`]),
+			...(isFar ? ["It lies too far from where it should be: sooner another station's signal."] : []),
+			...(tuning?.verdict === "off tune" && !isFar
+				? ["The sender may be off as well: hear a second station before the set itself is adjusted."]
+				: []),
+			...(proof.provesSending ? [] : [SENDING]),
+		],
+		grade: proof.grade,
 		item,
-		offsetHz: offset?.hz ?? null,
-		uncertaintyHz: offset?.uncertaintyHz ?? null,
-		steps: offset === null || stepHz === undefined ? null : Math.round(offset.hz / stepHz),
+		offsetHz,
+		uncertaintyHz: offsetHz === null ? null : (tuning?.uncertaintyHz ?? null),
+		steps: tuning?.steps ?? null,
+		slip: tuning?.slip ?? null,
 	};
 }
 
-/** Tones exchanged though the place stands on the upper sideband. */
-function invertedWords({ sidebandSign, keying }: Expectation, item: HeardItem): string | null {
-	if (keying?.sense !== "high is B" || (item.kind !== "dsc" && item.kind !== "text")) return null;
-	return item.isInverted === (sidebandSign === -1) ? null : "The two tones came exchanged: wrong sideband, or the set's sense is reversed.";
+/** Null where what is expected names no nominal audio. */
+function tuningOf(expectation: Expectation, items: readonly HeardItem[], stepHz: number, dialHz: number): Tuning | null {
+	const { kind, audioHz, tonesHz, sidebandSign, tellsTuning, tolerance } = expectation;
+	const [item] = items;
+	if (!tellsTuning || item === undefined || item.kind === "voice" || kind === "voice") return null;
+	const expected = {
+		kind,
+		nominalAudioHz: audioHz === null ? tonesHz : [audioHz],
+		toleranceHz: tolerance.hz,
+		dialHz,
+		stepHz,
+		mode: sidebandSign === 1 ? ("USB" as const) : ("LSB" as const),
+	};
+	const tones = items.filter((one) => one.kind === "tone");
+	return measureTuning(item.kind === "tone" ? tones : asOnUpper(item, sidebandSign), expected);
 }
 
-function noOffsetWords({ kind, mode, tonesHz }: Expectation): string {
-	if (kind === "voice") return "Speech tells the tuning by ear alone, to some tens of hertz.";
-	if (kind !== "tone") return "";
-	if (mode === "AM")
-		return "In AM a tone comes out right however the dial stands: the tuning is not told. On USB, 1 kHz below the carrier, it would be.";
-	return tonesHz.length === 0 ? "The station's tones are not known: put the dial 1 kHz below its carrier on USB and measure the note." : "";
+/** On the lower sideband tones change places by right: a receiver that knows no sideband calls them exchanged. */
+function asOnUpper<Item extends Heard>(item: Item, sidebandSign: 1 | -1): Item {
+	if (sidebandSign === 1) return item;
+	if (item.kind === "chart") return { ...item, blackHz: item.whiteHz, whiteHz: item.blackHz };
+	return "isInverted" in item ? { ...item, isInverted: !item.isInverted } : item;
 }
 
-function offsetWords(
-	expectation: Expectation,
-	offset: Offset,
-	isOff: boolean,
-	slip: string | null,
-	stepHz: number | undefined,
-): readonly string[] {
-	const { tolerance } = expectation;
-	const figure = `${signed(offset.hz)} Hz (± ${offset.uncertaintyHz.toFixed(1)})`;
-	if (offset.isInconsistent)
-		return [
-			`The tones disagree by how much they are off (about ${figure}): the recorder's clock or another station; the tuning is not told.`,
-		];
-	const limit = `${tolerance.hz} Hz are allowed (${tolerance.source})`;
-	if (!isOff) {
-		const isUnsure = Math.abs(offset.hz) + 2 * offset.uncertaintyHz > tolerance.hz;
-		return [`${figure} off nominal; ${limit}${isUnsure ? ": too near the limit to be sure, listen again" : ""}.`];
+function noTuningWords({ kind, mode, tonesHz }: Expectation): readonly string[] {
+	if (kind === "voice") return ["Speech tells the tuning by ear alone, to some tens of hertz."];
+	if (mode === "AM") {
+		return ["In AM a tone comes out right however the dial stands: the tuning is not told. On USB, 1 kHz below the carrier, it would be."];
 	}
-	const reads = offset.hz > 0 ? "reads high: the set sits below what it shows" : "reads low: the set sits above what it shows";
-	const steps = stepHz === undefined ? 0 : Math.round(offset.hz / stepHz);
-	const way = offset.hz > 0 ? "up" : "down";
-	const remedy =
-		stepHz === undefined
-			? `Turn the dial ${way} by ${Math.abs(offset.hz).toFixed(0)} Hz.`
-			: steps === 0
-				? `That is less than half of the set's step of ${stepHz} Hz: use its fine tuning, or have its reference adjusted.`
-				: `Turn the dial ${way} by ${Math.abs(steps)} ${Math.abs(steps) === 1 ? "step" : "steps"} of ${stepHz} Hz; ${signed(offset.hz - steps * stepHz)} Hz are left.`;
-	return [
-		`The dial ${reads}, by ${figure}; ${limit}.`,
-		...(slip === null
-			? ["No usual slip gives this figure: the sender may be off, so hear a second station before the set is adjusted."]
-			: [`A usual slip gives this figure: ${slip}.`]),
-		remedy,
-	];
+	return tonesHz.length === 0
+		? ["No steady tone of the station is known: put the dial 1 kHz below its carrier on USB and measure the note."]
+		: [];
 }
 
 function silent({ kind, isWatch, tonesHz, mode }: Expectation, heard: readonly HeardItem[], { chance, isDue }: Predicted): Verdict {
 	const other = heard.length === 0 ? "Nothing was heard." : "Nothing of the kind expected was heard.";
-	const nothing = { item: null, offsetHz: null, uncertaintyHz: null, steps: null };
+	const nothing = { grade: "none" as const, item: null, offsetHz: null, uncertaintyHz: null, steps: null, slip: null };
 	const cannot = (because: string, sentence: string): Verdict => ({
 		result: "cannot tell",
 		words: `cannot tell: ${because}`,
@@ -188,9 +181,4 @@ function silent({ kind, isWatch, tonesHz, mode }: Expectation, heard: readonly H
 		],
 		...nothing,
 	};
-}
-
-/** @example `signed(23.04)` is `"+23.0"` */
-function signed(hz: number): string {
-	return `${hz < 0 ? "-" : "+"}${Math.abs(hz).toFixed(1)}`;
 }
