@@ -76,8 +76,8 @@ describe("a set with three blocks of ten", () => {
 		expect(findings.filter(({ code, severity }) => severity !== "mind" || code === "block-mixed")).toEqual([]);
 		const count = (want: string) => places.filter((one) => one.want === want).length;
 		expect(count("guard")).toBe(6);
-		// ten places for speech, twenty for the rest: of these the safety text takes eleven
-		expect(["safety-text", "weather-voice", "ship-calling"].map(count)).toEqual([11, 9, 4]);
+		// ten places for speech, twenty for the rest: of these the safety text takes eleven, and the six coasts around nine at most
+		expect(["safety-text", "weather-voice", "ship-calling"].map(count)).toEqual([11, 6, 4]);
 		expect(leftOut.filter(({ why }) => /no block with a free place/.test(why))).toEqual([]);
 	});
 });

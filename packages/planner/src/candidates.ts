@@ -50,7 +50,11 @@ export function allCandidates({ job, profile }: ResolvedJob, directory: Director
 		{ profile, shipLicence: job.vessel.licences.ship, amateurLicence: job.vessel.licences.amateur, region: job.options.region },
 		(listing, why) => leftOut.push({ listing, why }),
 	);
-	const made = [...guardCandidates(maker), ...safetyCandidates(maker), ...channelCandidates(maker)];
+	const made = [
+		...guardCandidates(maker),
+		...safetyCandidates(maker),
+		...channelCandidates(maker, new Set(job.pins.map(({ listing }) => listing ?? ""))),
+	];
 	const banned = new Set(job.bans);
 	for (const listing of directory.listings) {
 		if (banned.has(listing.id) || banned.has(listing.stationId)) leftOut.push({ listing: listing.id, why: "banned by the job" });
@@ -138,8 +142,8 @@ function safetyCandidates(maker: Maker): readonly Candidate[] {
 	});
 }
 
-/** Appendix 17: carriers between ships, and the pairs on which any coast station may be called. */
-function channelCandidates(maker: Maker): readonly Candidate[] {
+/** Appendix 17: carriers between ships, the pairs on which any coast station may be called, and whatever pairs the job pins by number. */
+function channelCandidates(maker: Maker, pinned: ReadonlySet<string>): readonly Candidate[] {
 	const ships = channels().filter((channel) => isBetweenShips(channel));
 	const bands = Map.groupBy(ships.toSorted(byUse), ({ bandMhz }) => bandMhz);
 	const shipCandidates = [...bands.values()].flatMap((band) =>
@@ -148,8 +152,8 @@ function channelCandidates(maker: Maker): readonly Candidate[] {
 			return carrier === null ? [] : shipCandidate(maker, carrier, index + 1);
 		}),
 	);
-	const pairs = channels().filter(({ use }) => use === "duplex-calling");
-	return [...shipCandidates, ...pairs.flatMap((channel) => callingCandidate(maker, channel))];
+	const pairs = channels().filter(({ use, number }) => use === "duplex-calling" || (number !== null && pinned.has(`ap17/${number}`)));
+	return [...shipCandidates, ...pairs.flatMap((channel) => pairCandidate(maker, channel))];
 }
 
 function isBetweenShips({ use, ship }: Channel): boolean {
@@ -181,7 +185,7 @@ function shipCandidate(maker: Maker, carrier: Hz, rank: number): readonly Candid
 	});
 }
 
-function callingCandidate(maker: Maker, { number, ship, coast }: Channel): readonly Candidate[] {
+function pairCandidate(maker: Maker, { number, ship, coast, use }: Channel): readonly Candidate[] {
 	if (number === null || ship === null || coast === null) return [];
 	const id = `ap17/${number}`;
 	const elsewhere = ROUTINE_CALLS_ELSEWHERE[number];
@@ -191,7 +195,7 @@ function callingCandidate(maker: Maker, { number, ship, coast }: Channel): reado
 	// calling on 421 and 606 is lawful though their ship sides are distress carriers, so only range and licence count
 	const canSend = maker.rights.shipLicence && canTune(maker.rights.profile, ship, "transmit");
 	const content = { receive: dial.receive, transmit: canSend ? ship : null, mode: dial.mode };
-	const what = `calling coast stations, channel ${number}`;
+	const what = use === "duplex-calling" ? `calling coast stations, channel ${number}` : `coast stations, channel ${number}`;
 	return candidate({ id, want: "coast-calling", scan: "speech", content, naming: { what, tags: callingTexts(number) }, notes: dial.notes });
 }
 
@@ -263,6 +267,8 @@ function merge(made: readonly Candidate[]): readonly Candidate[] {
 		const isOwn = first.want === "nets";
 		return {
 			...first,
+			// only listened to, it is what it is tuned to for: a broadcast at set times, whoever else may talk there
+			scan: first.want !== "guard" && first.content.transmit === null && group.some(({ scan }) => scan === "timed") ? "timed" : first.scan,
 			naming: isOwn ? (first.sources[0] ?? null) : first.naming,
 			sources: sources.toSorted((a: Source, b: Source) => compareText(a.listing.id, b.listing.id)),
 			aliases: ordered.filter((one) => one.sources.length === 0).map(({ id }) => id),

@@ -1,8 +1,8 @@
 import type { Directory, Listing } from "@skipwright/directory";
-import { directoryFor, type ResolvedJob } from "@skipwright/job";
+import { directoryFor, type ResolvedJob, stagesOf } from "@skipwright/job";
 import type { WantId } from "@skipwright/rules";
 import type { CheckOptions, Finding, Row } from "@skipwright/set";
-import type { IsoDate } from "@skipwright/units";
+import { dateOfMs, type IsoDate } from "@skipwright/units";
 import { type Arranged, arrange } from "./arrange.ts";
 import type { Candidate, LeftOut, Want } from "./candidate.ts";
 import { type CandidateIndex, indexCandidates } from "./candidateIndex.ts";
@@ -121,7 +121,7 @@ export async function plan(resolved: ResolvedJob, shipped: Directory, options: P
 			profile,
 			entries.map(({ bank, place, entry }) => ({ bank, place, kind: entry.scan })),
 		),
-		legs: legs.map(({ name, days, samples: own }) => ({ name, days: round(days, 2), from: samples[own[0]!]!.date })),
+		legs: legs.map(({ name, days }) => ({ name, days: round(days, 2), from: beginningOf(name, resolved.voyage) })),
 		served: served({
 			samples,
 			legs,
@@ -214,6 +214,12 @@ function shipUse(bandMhz: number, samples: ReturnType<typeof planSamples>, heari
 	const far = shipCells(bandMhz, samples, hearing, "far");
 	if (near === null || far === null) return 1;
 	return near.reduce((sum, chance, i) => sum + (graded(chance) + graded(far[i]!)) / 2, 0) / near.length;
+}
+
+/** UTC day on which a leg or stay of this name first begins. */
+function beginningOf(name: string, voyage: ResolvedJob["voyage"]): IsoDate {
+	const stage = stagesOf(voyage).find((one) => one.name === name);
+	return dateOfMs(stage?.startMs ?? voyage.points[0]?.arriveMs ?? 0);
 }
 
 function isForShips({ want, candidate }: Entry): boolean {
