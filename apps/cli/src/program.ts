@@ -11,6 +11,7 @@ import { provingCommand } from "./commands/proving.ts";
 import { reachCommand } from "./commands/reach.ts";
 import { skyCommand } from "./commands/sky.ts";
 import { type Context, EXIT, type Exit, UsageError } from "./context.ts";
+import { addMake } from "./makeProgram.ts";
 
 /** As in package.json. */
 const PRODUCT_VERSION = "0.1.0";
@@ -172,6 +173,8 @@ function buildProgram(context: Context, done: (exit: Exit) => void): Command {
 		.addOption(shop())
 		.addOption(json())
 		.action((files: string[], flags) => done(hearCommand(context, files, flags)));
+
+	addMake(program, context, done);
 
 	const directory = program.command("directory").description("Look things up in the directory, take it out, put edits in.");
 	directory
