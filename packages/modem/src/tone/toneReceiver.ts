@@ -6,9 +6,9 @@ import type { HeardTone } from "./heardTone.ts";
 import { measureTrack } from "./measureTrack.ts";
 import { createToneTrack, FRAME_S, type ToneTrack } from "./toneTrack.ts";
 
-/** Frames of a spectrum: 0.5 s, bins of 2 Hz; a look every other frame. */
+/** Frames of a spectrum: 0.5 s, bins of 2 Hz; a look every third frame. */
 const WINDOW_FRAMES = 16;
-const LOOK_FRAMES = 2;
+const LOOK_FRAMES = 3;
 /** Hz. Where tones are looked for. */
 const TONES_HZ = { from: 250, to: 3_500 };
 /** Power of a bin over the median of those about it from which a tone may be there: 12 dB, which noise reaches in one bin of 60 000. */
@@ -21,7 +21,7 @@ const SIDEBAND_PART = 1 / 50,
 /** Hz within which a peak belongs to a track. */
 const SAME_HZ = 1.5;
 /** Looks in which a tone must have stood out, within the first second and a half; and for how long it may be gone. */
-const LEAST_LOOKS = 9;
+const LEAST_LOOKS = 6;
 const GONE_FRAMES = 47;
 /** Frames kept for what was there before a tone stood out. */
 const KEPT_FRAMES = 16;
@@ -29,8 +29,8 @@ const KEPT_FRAMES = 16;
 const PART_FRAMES = 1_875;
 const MOST_TRACKS = 64;
 /** A track that stood out so seldom is given up after so many frames. */
-const FEW_LOOKS = 4,
-	FEW_GONE_FRAMES = 6;
+const FEW_LOOKS = 3,
+	FEW_GONE_FRAMES = 8;
 /** Part of its power that must turn as one tone, and of the time that it must be on. */
 const LEAST_COHERENCE = 0.5,
 	LEAST_ON = 0.15;

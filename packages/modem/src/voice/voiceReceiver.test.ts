@@ -57,8 +57,8 @@ describe("createVoiceReceiver", () => {
 
 	it("takes no noise, data, Morse or tones for speech", () => {
 		const random = prng(2);
-		expect(hear(whiteNoise(600 * MODEM_RATE_HZ, 0.01, random))).toEqual([]);
-		expect(hear(withImpulses(whiteNoise(120 * MODEM_RATE_HZ, 1e-3, random), { random, perSecond: 5, amplitude: 0.5 }))).toEqual([]);
+		expect(hear(whiteNoise(240 * MODEM_RATE_HZ, 0.01, random))).toEqual([]);
+		expect(hear(withImpulses(whiteNoise(60 * MODEM_RATE_HZ, 1e-3, random), { random, perSecond: 5, amplitude: 0.5 }))).toEqual([]);
 		const bursts = Array.from({ length: 20 }, (_, i) => {
 			const bits = Array.from({ length: 150 + 50 * (i % 5) }, () => (random() < 0.5 ? 0 : 1));
 			return joined(keyedBits(bits, { baud: 100, lowHz: 1_615, highHz: 1_785 }), silence(0.4 + random()));
