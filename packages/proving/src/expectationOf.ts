@@ -15,7 +15,7 @@ import { convention, nearestDial, type Profile } from "@skipwright/set";
 import { formatKhz, type Hz } from "@skipwright/units";
 import type { Expectation } from "./expectation.ts";
 import type { SoundKind } from "./heardItem.ts";
-import { SOUND_WORDS } from "./soundWords.ts";
+import { PULSES_WORDS, SOUND_WORDS } from "./soundWords.ts";
 import { timeTones } from "./timeTones.ts";
 import { TOLERANCES } from "./tolerance.ts";
 
@@ -84,7 +84,7 @@ export function expectationOf(
 		isToAll: listing.origin !== "owner" && !WATCHES.has(listing.service),
 		isWatch: WATCHES.has(listing.service),
 		times: { known: scheduleKnown(scheduleOf(listing)), published: listing.schedule },
-		sounds: SOUND_WORDS[kind],
+		sounds: kind === "tone" && tones.length === 0 ? PULSES_WORDS : SOUND_WORDS[kind],
 	};
 }
 

@@ -9,3 +9,6 @@ export const SOUND_WORDS: Readonly<Record<SoundKind, string>> = {
 	tone: "a steady note, with ticks each second",
 	voice: "speech",
 };
+
+/** A time station of which no steady tone is known. */
+export const PULSES_WORDS = "short pulses each second";

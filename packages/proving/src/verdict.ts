@@ -90,7 +90,10 @@ function judged(
 			proof.why,
 			...(tuning === null
 				? noTuningWords(expectation)
-				: [tuning.words, `Allowed: ${expectation.tolerance.hz} Hz (${expectation.tolerance.source}).`]),
+				: [
+						tuning.words,
+						...(tuning.offsetHz === null ? [] : [`Allowed: ${expectation.tolerance.hz} Hz (${expectation.tolerance.source}).`]),
+					]),
 			...(isFar ? ["It lies too far from where it should be: sooner another station's signal."] : []),
 			...(tuning?.verdict === "off tune" && !isFar
 				? ["The sender may be off as well: hear a second station before the set itself is adjusted."]

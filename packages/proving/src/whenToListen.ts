@@ -68,6 +68,9 @@ const STEP_MIN = 30;
 /** Hours by the sun in which nobody is asked to listen but for what is otherwise not heard, and what that costs as a chance. Own choice. */
 const NIGHT = { fromHour: 22, toHour: 6, costs: 0.25 } as const;
 
+/** Chance that a measured signal is worth over one that only the ear tells. Own choice. */
+const TELLS_TUNING = 0.3;
+
 interface Chance extends Omit<Listening, "isKey"> {
 	readonly index: number;
 	readonly isNight: boolean;
@@ -96,7 +99,7 @@ export function whenToListen(question: ListeningQuestion): ListeningPlan {
 		const open = chances
 			.flat()
 			.filter((chance) => !done.has(chance.index) && isFree(chance) && newsOf(chance).some((one) => !news.has(one)));
-		const best = open.toSorted((a, b) => fresh(b, news) - fresh(a, news) || order(a, b))[0];
+		const best = open.toSorted((a, b) => fresh(b, news) - fresh(a, news) || proving(b) - proving(a) || order(a, b))[0];
 		if (best === undefined) break;
 		for (const one of newsOf(best)) news.add(one);
 		take(best, true);
@@ -122,8 +125,15 @@ function order(a: Chance, b: Chance): number {
 	return b.score - a.score || a.fromMs - b.fromMs || a.index - b.index;
 }
 
+/** What it shows for the first time: a kind and a band; nothing where no receiver can tell that it was heard. */
 function newsOf({ expectation }: Chance): readonly string[] {
+	if (expectation.kind === "tone" && expectation.tonesHz.length === 0) return [];
 	return [expectation.kind, `${bandOf(expectation)} MHz`];
+}
+
+/** How much it is worth as a proof: what tells the tuning goes before what only the ear tells. */
+function proving({ score, expectation }: Chance): number {
+	return score + (expectation.tellsTuning ? TELLS_TUNING : 0);
 }
 
 function fresh(chance: Chance, news: ReadonlySet<string>): number {
