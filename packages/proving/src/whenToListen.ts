@@ -77,42 +77,73 @@ interface Chance extends Omit<Listening, "isKey"> {
 	readonly score: number;
 }
 
+interface Taken {
+	readonly chance: Chance;
+	readonly isKey: boolean;
+}
+
 /**
  * When to listen for what, as one person with one receiver can do it: never two at once. First the surest entries that together bring
- * each kind of signal and each band, then by day as many other places as there is room for.
+ * each kind of signal and each band, then by day as many other places as there is room for; what then finds no room may move others
+ * to another of their times.
  */
 export function whenToListen(question: ListeningQuestion): ListeningPlan {
 	const { places } = question;
 	const chances = places.map((place, index) => chancesOf(place, index, question));
-	const taken: Listening[] = [];
-	const done = new Set<number>();
-	const take = (chance: Chance, isKey: boolean) => {
-		const { index, isNight: _, score: __, ...rest } = chance;
-		done.add(index);
-		taken.push({ ...rest, isKey });
-	};
-	const isFree = ({ fromMs, toMs }: Chance) =>
-		taken.every((other) => toMs + CHANGE_MIN * MINUTE_MS <= other.fromMs || fromMs >= other.toMs + CHANGE_MIN * MINUTE_MS);
-
 	const news = new Set<string>();
+	const isNew = (chance: Chance) => newsOf(chance).some((one) => !news.has(one));
+	let taken: readonly Taken[] = [];
+	const isDone = (index: number) => taken.some(({ chance }) => chance.index === index);
+	const take = (chance: Chance, others: readonly Taken[] = taken) => {
+		taken = [...others, { chance, isKey: isNew(chance) }];
+		for (const one of newsOf(chance)) news.add(one);
+	};
 	for (;;) {
-		const open = chances
-			.flat()
-			.filter((chance) => !done.has(chance.index) && isFree(chance) && newsOf(chance).some((one) => !news.has(one)));
+		const open = chances.flat().filter((chance) => !isDone(chance.index) && isNew(chance) && isFree(chance, taken));
 		const best = open.toSorted((a, b) => fresh(b, news) - fresh(a, news) || proving(b) - proving(a) || order(a, b))[0];
 		if (best === undefined) break;
-		for (const one of newsOf(best)) news.add(one);
-		take(best, true);
+		take(best);
 	}
 	const scarceFirst = [...chances.keys()].sort((a, b) => chances[a]!.length - chances[b]!.length || a - b);
 	for (const index of scarceFirst) {
-		const best = chances[index]!.filter((chance) => !done.has(index) && !chance.isNight && isFree(chance)).toSorted(order)[0];
-		if (best !== undefined) take(best, false);
+		const best = chances[index]!.filter((chance) => !isDone(index) && !chance.isNight && isFree(chance, taken)).toSorted(order)[0];
+		if (best !== undefined) take(best);
+	}
+	for (const index of scarceFirst.filter((one) => !isDone(one))) {
+		for (const chance of chances[index]!.filter((one) => !one.isNight || isNew(one)).toSorted(order)) {
+			const others = madeRoom(chance, taken, chances);
+			if (others === null) continue;
+			take(chance, others);
+			break;
+		}
 	}
 	return {
-		agenda: taken.toSorted((a, b) => a.fromMs - b.fromMs),
-		rest: places.flatMap((place, index) => (done.has(index) ? [] : [notListened(place, chances[index]!, question)])),
+		agenda: taken.map(listeningOf).sort((a, b) => a.fromMs - b.fromMs),
+		rest: places.flatMap((place, index) => (isDone(index) ? [] : [notListened(place, chances[index]!, question)])),
 	};
+}
+
+function listeningOf({ chance: { index: _, isNight: __, score: ___, ...rest }, isKey }: Taken): Listening {
+	return { ...rest, isKey };
+}
+
+/** With time between two entries to key the next place. */
+function isFree({ fromMs, toMs }: Chance, taken: readonly Taken[]): boolean {
+	const change = CHANGE_MIN * MINUTE_MS;
+	return taken.every(({ chance: other }) => toMs + change <= other.fromMs || fromMs >= other.toMs + change);
+}
+
+/** The entries with those that stand in the way moved to another of their times; null where one has none. A key stays what it is a key for. */
+function madeRoom(wanted: Chance, taken: readonly Taken[], chances: readonly (readonly Chance[])[]): readonly Taken[] | null {
+	const inTheWay = taken.filter((one) => !isFree(wanted, [one]));
+	let others = taken.filter((one) => !inTheWay.includes(one));
+	for (const { chance, isKey } of inTheWay) {
+		const own = chances[chance.index]!.filter((one) => (isKey ? String(newsOf(one)) === String(newsOf(chance)) : !one.isNight));
+		const free = own.filter((one) => isFree(one, [...others, { chance: wanted, isKey: false }])).toSorted(order)[0];
+		if (free === undefined) return null;
+		others = [...others, { chance: free, isKey }];
+	}
+	return others;
 }
 
 /** Whole megahertz of the band that a listing lies in. */
