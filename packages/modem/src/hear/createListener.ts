@@ -9,6 +9,7 @@ import { createTextReader } from "../text/textReader.ts";
 import { createToneReceiver } from "../tone/toneReceiver.ts";
 import { createVoiceReceiver } from "../voice/voiceReceiver.ts";
 import { HEARD_KINDS, type Heard, type HeardKind } from "./heard.ts";
+import { createKeyedInTurn } from "./keyedInTurn.ts";
 import { createSettling } from "./settling.ts";
 import { type Sureness, surenessOf } from "./sureness.ts";
 
@@ -52,7 +53,8 @@ export function createListener({ rateHz = MODEM_RATE_HZ, kinds = HEARD_KINDS, lo
 		...(kinds.includes("tone") ? [createToneReceiver()] : []),
 		...(kinds.includes("voice") ? [createVoiceReceiver()] : []),
 	];
-	const settling = createSettling();
+	const inTurn = createKeyedInTurn();
+	const settling = createSettling(inTurn);
 	let [frames, samplesTaken] = [0, 0];
 
 	function settled(heard: readonly Heard[], nowS: number): readonly HeardItem[] {
@@ -60,6 +62,7 @@ export function createListener({ rateHz = MODEM_RATE_HZ, kinds = HEARD_KINDS, lo
 	}
 	function frame(samples: Float64Array): readonly HeardItem[] {
 		frames++;
+		inTurn.frame(samples);
 		const heard = receivers.flatMap((receiver) => receiver.frame(samples));
 		return settled(heard, (frames * FRAME_SAMPLES) / MODEM_RATE_HZ);
 	}

@@ -2,7 +2,8 @@ import type { HeardTone } from "../tone/heardTone.ts";
 import type { HeardVoice } from "../voice/heardVoice.ts";
 import { chartTone } from "./chartTone.ts";
 import type { Heard } from "./heard.ts";
-import { type Claimant, isClaimed } from "./isClaimed.ts";
+import { type Claimant, isClaimed, type KeyedPair } from "./isClaimed.ts";
+import type { KeyedInTurn } from "./keyedInTurn.ts";
 
 /** Settles who has a sound that more than one receiver claims. */
 export interface Settling {
@@ -24,20 +25,37 @@ const REMEMBERED_S = 180;
 /** Seconds within which tones begin that belong together. */
 const TOGETHER_S = 0.5;
 
+/** Seconds that two tones must have in common to be tried as one keyed signal, and how many of the loudest are tried with each. */
+const LEAST_COMMON_S = 1,
+	MOST_PARTNERS = 4;
+
 /** What may be part of something surer. */
 type Weak = HeardTone | HeardVoice;
 
-export function createSettling(): Settling {
+export function createSettling(inTurn: Pick<KeyedInTurn, "isKeyed">): Settling {
 	let waiting: readonly Weak[] = [];
 	let told: readonly Claimant[] = [];
+
+	/** Pairs of the tones that have just been told with others that sound at the same time. */
+	function keyedPairs(fresh: readonly Weak[]): readonly KeyedPair[] {
+		const tones = waiting.filter((one) => one.kind === "tone");
+		return fresh.flatMap((one) => {
+			if (one.kind !== "tone") return [];
+			const others = tones.filter((other) => Math.min(one.endS, other.endS) - Math.max(one.startS, other.startS) > LEAST_COMMON_S);
+			const loudest = others.toSorted((a, b) => b.snrDb - a.snrDb).slice(0, MOST_PARTNERS);
+			return loudest.filter((other) => inTurn.isKeyed(one, other)).map((other) => pairOf(one, other));
+		});
+	}
 
 	return {
 		take(heard, nowS, isChartUnderWay) {
 			if (heard.length === 0 && waiting.length === 0) return [];
 			const surer = heard.filter((one): one is Exclude<Heard, Weak> => !isWeak(one));
-			waiting = [...waiting, ...heard.filter(isWeak)];
+			const weak = heard.filter(isWeak);
+			waiting = [...waiting, ...weak];
 			if (heard.length > 0) {
-				told = [...told.filter(({ endS }) => nowS - endS < REMEMBERED_S), ...surer.map(withoutContents)];
+				told = told.filter(({ endS }) => nowS - endS < REMEMBERED_S);
+				told = [...told, ...surer.map(withoutContents), ...weak.filter((one) => one.kind === "voice"), ...keyedPairs(weak)];
 				waiting = waiting.filter((weak) => !told.some((by) => isClaimed(weak, by)));
 			}
 			if (isChartUnderWay) return [...surer].sort(byStart);
@@ -51,6 +69,11 @@ export function createSettling(): Settling {
 			return rest;
 		},
 	};
+}
+
+function pairOf(a: HeardTone, b: HeardTone): KeyedPair {
+	const [startS, endS] = [Math.min(a.startS, b.startS), Math.max(a.endS, b.endS)];
+	return { kind: "pair", startS, endS, audioHz: (a.audioHz + b.audioHz) / 2, shiftHz: Math.abs(a.audioHz - b.audioHz) };
 }
 
 function isWeak(heard: Heard): heard is Weak {
