@@ -30,6 +30,10 @@ const RECORDER_CLOCK = 50e-6;
 const CLEAR = 2;
 /** Hz within which a tone is taken for the one that was expected; beyond, the strongest is looked at for a slip. */
 const NEAR_HZ = 150;
+/** Of several tones expected, so many must have moved alike. */
+const LEAST_PAIRS = 2;
+/** Hz. Less is not told. */
+const LEAST_TOLD_HZ = 0.1;
 /** Share of a picture that is dark where black and white are exchanged. */
 const DARK_SHARE = 0.75;
 
@@ -67,6 +71,8 @@ function tuningOfTones(heard: readonly HeardTone[], expected: TuningExpectation)
 	const offset = toneOffset(heard, expected.nominalAudioHz);
 	switch (offset.verdict) {
 		case "shift":
+			if (offset.pairs.length < LEAST_PAIRS)
+				return cannotTell("Cannot tell: only one of the expected tones was heard, if it was that one.");
 			return told(offset.offsetHz, offset.uncertaintyHz, expected);
 		case "scale": {
 			const ppm = Math.round(Math.abs(offset.partsPerMillion));
@@ -133,7 +139,10 @@ function told(higherHz: number, uncertaintyHz: number, expected: TuningExpectati
 	const steps = Math.round(offsetHz / stepHz) + 0; // never -0
 	const rightDialHz = dialHz + steps * stepHz;
 	const known = slipOf(offsetHz, expected);
-	const reads = `The dial reads ${oneDecimal(Math.abs(offsetHz))} Hz ${offsetHz < 0 ? "low" : "high"} (±${sigmaWords(uncertaintyHz)})`;
+	const isRight = Math.abs(offsetHz) < Math.max(uncertaintyHz, LEAST_TOLD_HZ);
+	const reads = isRight
+		? `The dial is right to ${sigmaWords(uncertaintyHz)} Hz`
+		: `The dial reads ${oneDecimal(Math.abs(offsetHz))} Hz ${offsetHz < 0 ? "low" : "high"} (±${sigmaWords(uncertaintyHz)})`;
 	const measured = { offsetHz, uncertaintyHz, steps, rightDialHz };
 	const turn = steps === 0 ? "less than half a step" : `turn it ${steps > 0 ? "up" : "down"} ${stepsWords(steps, stepHz)}`;
 	if (known !== null) {
@@ -170,7 +179,7 @@ function oneDecimal(value: number): string {
 }
 
 function sigmaWords(sigmaHz: number): string {
-	return Math.max(0.1, sigmaHz).toFixed(1);
+	return Math.max(LEAST_TOLD_HZ, sigmaHz).toFixed(1);
 }
 
 function capital(words: string): string {
