@@ -105,7 +105,7 @@ function testSection(tests: ProvingAnswer["tests"]): readonly string[] {
 			.slice(0, MOST_STATIONS)
 			.flatMap(([station, rows]) => [
 				`${station}, MMSI ${rows[0]!.mmsi}`,
-				...rows.map(({ hz, chances }) => `    ${formatKhz(hz)} kHz: ${hoursInWords(chances)}`),
+				...rows.toSorted((a, b) => a.hz - b.hz).map(({ hz, chances }) => `    ${formatKhz(hz)} kHz: ${hoursInWords(chances)}`),
 			]),
 		"an answer with its nine digits on the display proves both ways; no answer proves nothing: repeat on another band or hour",
 	];
