@@ -1,11 +1,17 @@
 import { logBesselI0 } from "../fsk/logBessel.ts";
 import { CELL_MASK, CELL_SAMPLES, CELLS_PER_FRAME, type ToneCells } from "./toneCells.ts";
 
-/** Elements of a tone over which its level is followed: 3 costs 0.1 dB in noise alone beside 8, and halves the errors where fades last half a second. */
+/**
+ * Elements of a tone over which its level is followed: 3 costs 0.1 dB in noise alone beside 8, and halves the errors where fades
+ * last half a second.
+ */
 const LEVEL_ELEMENTS = 3;
 /** Mean square over all windows in which a tone leads, part of that of a full element: windows that straddle a change hold less. */
 const STRADDLED = 0.8;
-/** Power of a tone over noise, by cell of the element, beyond which nobody is surer (20 dB in 20 ms): echoes, hum and what one tone leaves in the other's window are not in the noise. */
+/**
+ * Power of a tone over noise, by cell of the element, beyond which nobody is surer (20 dB in 20 ms): echoes, hum and what one tone
+ * leaves in the other's window are not in the noise.
+ */
 const SUREST_PER_CELL = 2.5;
 
 /** ln I0(x) for x = 0, 1/8, ... 256: a straight line between two of them is within 0.001, and quicker than the function. */
@@ -30,7 +36,10 @@ interface Following extends ElementLevel {
 export interface ElementLevels {
 	readonly low: ElementLevel;
 	readonly high: ElementLevel;
-	/** Takes the frame that both tones' cells end with. `noisePower` is the mean square of a sample of white noise as dense as that about the tones. */
+	/**
+	 * Takes the frame that both tones' cells end with. `noisePower` is the mean square of a sample of white noise as dense as that
+	 * about the tones.
+	 */
 	frame(lowCells: ToneCells, highCells: ToneCells, noisePower: number): void;
 }
 

@@ -17,7 +17,10 @@ const FULL_STOP_CODE = 28;
 /** The code of a character that was lost or whose framing was broken. */
 export const LOST_CODE = -1;
 
-/** Turns codes into print one by one, keeping the shift; starts in letters. A lost character prints as `LOST_MARK`, a line's end as "\n". */
+/**
+ * Turns codes into print one by one, keeping the shift, at a space too (S.1 has no return to letters there); starts in letters. A lost
+ * character prints as `LOST_MARK`, a line's end as "\n".
+ */
 export function createIta2Printer(): (code: number) => string {
 	let isFigures = false;
 	return (code) => {

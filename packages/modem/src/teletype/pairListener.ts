@@ -8,7 +8,10 @@ import { exactBaud, type TeletypeBaud } from "./teletypeBaud.ts";
 import { CELLS_PER_FRAME, createToneCells, type ToneCells } from "./toneCells.ts";
 
 const BAUDS: readonly TeletypeBaud[] = [45.45, 50, 75];
-/** Bits of proof from which a pair is a teletype: about 20 characters of a clear text. Ten minutes of random keying reached 16 at the most. */
+/**
+ * Bits of proof from which a pair is a teletype: about 20 characters of a clear text. Ten minutes of random keying reached 16 at the
+ * most.
+ */
 const LOCK_BITS = 20;
 /** Power of each tone over the noise in an element, a plain ratio, below which it is not there: noise alone gives up to 1. */
 const LEAST_RATIO = 2;

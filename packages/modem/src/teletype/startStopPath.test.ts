@@ -29,7 +29,7 @@ function readCodes(samples: Float64Array, baud: 45.45 | 50 | 75, noisePower: num
 }
 
 describe("createStartStopPath", () => {
-	it("comes within 0.25 dB of a receiver that knows when each element begins, 0.5 dB at 75 baud, where elements are no whole number of cells", () => {
+	it("comes within 0.25 dB of a receiver that knows when each element begins, 0.5 dB at 75 baud (no whole cells)", () => {
 		const random = prng(5);
 		const sent = Array.from({ length: 1_500 }, () => Math.floor(32 * random()));
 		// Five elements right, each wrong with 0.5 exp(-Eb/2N0): the textbook curve of non-coherent orthogonal keying.

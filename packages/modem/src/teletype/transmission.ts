@@ -93,7 +93,10 @@ export function createTransmission({ low, high }: PairListener, reading: Reading
 		}
 		tuning = { low: createMeanReading(), high: createMeanReading(), count: 0 };
 	}
-	/** A tone has stood over the noise for about a second, and is there in this frame: in silence what was there last would do so for ever. */
+	/**
+	 * A tone has stood over the noise for about a second, and is there in this frame: in silence what was there last would do so for
+	 * ever.
+	 */
 	function isPresent(): boolean {
 		const { low, high } = levels;
 		strength += (Math.min(STRONG_RATIO, Math.max(low.ratio, high.ratio)) - strength) / STRENGTH_FRAMES;

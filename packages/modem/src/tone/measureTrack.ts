@@ -25,8 +25,8 @@ export interface MeasuredTone {
 }
 
 /**
- * Frequency of a track: where its spectrum under a cosine window has its peak. `noisePower` is the mean square of a sample of white noise as
- * dense as that about the tone. Null where nothing is on.
+ * Frequency of a track: where its spectrum under a cosine window has its peak. `noisePower` is the mean square of a sample of white
+ * noise as dense as that about the tone. Null where nothing is on.
  */
 export function measureTrack({ toneHz, re, im }: ToneTrack, noisePower: number): MeasuredTone | null {
 	const power = re.map((x, i) => x * x + im[i]! * im[i]!);

@@ -1,6 +1,9 @@
 import type { HeardBase } from "../receiver.ts";
 
-/** What is likely speech. It is not decoded, and its pitch tells no offset: `audioHz` is the middle of its power, `uncertaintyHz` half its width. */
+/**
+ * What is likely speech. It is not decoded, and its pitch tells no offset: `audioHz` is the middle of its power, `uncertaintyHz`
+ * half its width.
+ */
 export interface HeardVoice extends HeardBase {
 	readonly kind: "voice";
 	/** Hz. Between these lies all but a hundredth of its power on either side. */

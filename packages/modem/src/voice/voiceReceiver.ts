@@ -38,7 +38,8 @@ const MOST_BLOCKS = 15;
 const MOST_SNR_DB = 90;
 
 /**
- * Says where speech is likely and which band it fills; it decodes nothing. Speech is what repeats at the pitch of a voice, in stretches, its
+ * Says where speech is likely and which band it fills; it decodes nothing. Speech is what repeats at the pitch of a voice, in
+ * stretches, its
  * pitch gliding, with pauses between. Conservative: weak speech is passed over sooner than data or noise is taken for it.
  */
 export function createVoiceReceiver(): Receiver<HeardVoice> {
