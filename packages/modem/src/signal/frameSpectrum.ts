@@ -13,8 +13,7 @@ export interface FrameSpectrum {
 
 /**
  * Power spectra over the last `frames` frames (a power of two) under a Hann window, one a frame. White noise of variance v gives v
- * in each bin on the mean;
- * a steady tone of peak a, in the middle of a bin, gives a^2 / 6 times the samples in the window.
+ * in each bin on the mean; a steady tone of peak a, in the middle of a bin, gives a^2 / 6 times the samples in the window.
  */
 export function createFrameSpectrum(frames: number): FrameSpectrum {
 	const size = frames * FRAME_SAMPLES;

@@ -13,8 +13,7 @@ export interface SpeechOptions {
 
 /**
  * For tests: what resembles speech on a sideband. Syllables by chance, each a glottal pitch that glides, its harmonics weighed by
- * two formants,
- * some with a burst of hiss; pauses between words; 300 to 2700 Hz.
+ * two formants, some with a burst of hiss; pauses between words; 300 to 2700 Hz.
  */
 export function speechLike({ seconds, seed, movedHz = 0, isInverted = false }: SpeechOptions): Float64Array {
 	const random = prng(seed);

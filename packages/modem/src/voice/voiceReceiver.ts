@@ -39,8 +39,7 @@ const MOST_SNR_DB = 90;
 
 /**
  * Says where speech is likely and which band it fills; it decodes nothing. Speech is what repeats at the pitch of a voice, in
- * stretches, its
- * pitch gliding, with pauses between. Conservative: weak speech is passed over sooner than data or noise is taken for it.
+ * stretches, its pitch gliding, with pauses between. Conservative: weak speech is passed over sooner than data or noise is taken for it.
  */
 export function createVoiceReceiver(): Receiver<HeardVoice> {
 	const spectrum = createFrameSpectrum(WINDOW_FRAMES);
