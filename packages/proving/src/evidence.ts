@@ -8,8 +8,8 @@ import { type HeardItem, SOUND_KINDS } from "./heardItem.ts";
 import { mayKeep } from "./mayKeep.ts";
 import { RESULTS, type Verdict } from "./verdict.ts";
 
-export const EVIDENCE_FORMAT = "skipwright-evidence";
-export const EVIDENCE_VERSION = 1;
+const EVIDENCE_FORMAT = "skipwright-evidence";
+const EVIDENCE_VERSION = 1;
 
 const Hertz = z.int().min(0).max(1_000_000_000).describe("whole hertz");
 const Text = z.string().min(1);
@@ -127,8 +127,8 @@ function rounded(hz: number | null): number | null {
 	return hz === null ? null : Math.round(100 * hz) / 100;
 }
 
-/** @example `utcText(0)` is `"1970-01-01T00:00:00Z"` */
-export function utcText(ms: number): string {
+/** To the second. */
+function utcText(ms: number): string {
 	return `${new Date(Math.round(ms / 1_000) * 1_000).toISOString().slice(0, 19)}Z`;
 }
 

@@ -44,8 +44,9 @@ export interface Verdict {
 
 /** Chance below which a band counts as closed: one day in seven. The steps of reach call this "none". */
 export const CLOSED_BELOW = 0.15;
-/** Hz either way in which a tone is taken for one that was expected. */
-const TONE_SEARCH_HZ = 150;
+/** Hz either way in which a tone is taken for one that was expected: by how much a set may be off, and in AM by how much a recorder's clock. */
+const TONE_SEARCH_HZ = 150,
+	TONE_SEARCH_AM_HZ = 5;
 /** Hz from nominal beyond which a signal without a name is sooner another station's. DSC is searched over 100 Hz. Own choice. */
 const OWN_HZ = 150;
 const SENDING = "Listening proves nothing of the sending side.";
@@ -62,10 +63,12 @@ function better(a: Verdict, b: Verdict): number {
 }
 
 /** Items that are judged together: tones at once, everything else one by one. */
-function candidatesOf({ kind, tonesHz }: Expectation, heard: readonly HeardItem[]): readonly (readonly HeardItem[])[] {
+function candidatesOf({ kind, tonesHz, mode }: Expectation, heard: readonly HeardItem[]): readonly (readonly HeardItem[])[] {
 	const own = heard.filter((item) => item.kind === kind);
 	if (kind !== "tone") return own.map((item) => [item]);
-	const near = own.filter(({ audioHz }) => tonesHz.some((tone) => Math.abs(tone - audioHz) <= TONE_SEARCH_HZ));
+	const near = own.filter(({ audioHz }) =>
+		tonesHz.some((tone) => Math.abs(tone - audioHz) <= (mode === "AM" ? TONE_SEARCH_AM_HZ : TONE_SEARCH_HZ)),
+	);
 	return near.length === 0 ? [] : [near.toSorted((a, b) => b.snrDb - a.snrDb)];
 }
 

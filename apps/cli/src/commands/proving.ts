@@ -30,6 +30,7 @@ import { jobGiven, plannerFor } from "../planJob.ts";
 import { provingText, verdictText } from "../provingText.ts";
 import { readText } from "../readText.ts";
 import { directoryGiven } from "../sources.ts";
+import { sunspotsGiven } from "./plan.ts";
 
 export interface ProvingFlags {
 	readonly at?: string;
@@ -238,7 +239,7 @@ function reachAt(
 	givenSpots: string | undefined,
 ): { readonly reach: BerthReach; readonly basis: string } {
 	const month = dateOfMs(atMs).slice(0, 7);
-	const spots = sunspots(month, givenSpots === undefined ? undefined : given("--sunspots", givenSpots, Number));
+	const spots = sunspots(month, givenSpots === undefined ? undefined : sunspotsGiven(givenSpots));
 	const basis = `predicted reach for ${month}, sunspot number ${Math.round(spots.r12Old)} (old scale): monthly medians, not promises`;
 	return { reach: berthReach(job, directory, listings, { position: at, month, spots }), basis };
 }
@@ -256,7 +257,7 @@ function planGiven(
 	if (plan !== undefined) return readPlan(plan, readText(context, plan));
 	context.err(`planning ${resolved.job.title} ...\n`);
 	const planner = plannerFor(context, directoryGiven(context, shop === undefined ? {} : { shop }), dateOfMs(fromMs));
-	return planner(resolved, { timeLimitS: 10, ...(spots === undefined ? {} : { sunspots: Number(spots) }) });
+	return planner(resolved, { timeLimitS: 10, ...(spots === undefined ? {} : { sunspots: sunspotsGiven(spots) }) });
 }
 
 function placeNamed({ places }: Plan, asked: string): PlannedPlace {
