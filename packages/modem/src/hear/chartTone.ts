@@ -10,7 +10,7 @@ const ALTERNATIONS: readonly (readonly [hz: number, what: string])[] = [
 /** Hz by which a line may lie off the others' raster, and between which the strongest must lie: black and white, far off tune. */
 const RASTER_HZ = 1.5,
 	STRONGEST_HZ = { from: 1_200, to: 2_600 };
-const LEAST_LINES = 4;
+const LEAST_LINES = 3;
 /** Share of the louder tones that must lie on the raster, and dB below the loudest at which a tone still counts as loud. */
 const LEAST_SHARE = 0.8,
 	LOUD_DB = 10;
