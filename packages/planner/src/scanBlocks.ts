@@ -1,5 +1,6 @@
 import type { Profile } from "@skipwright/set";
 import type { ScanKind } from "./candidate.ts";
+import { round } from "./heardPlaces.ts";
 import { catchChance, revisitS, type ScanTraffic } from "./scanTimes.ts";
 
 /** A block of places, and what it is to scan it. */
@@ -53,8 +54,8 @@ export function scanBlocks(profile: Profile, places: readonly ScannedPlace[], tr
 				...block,
 				isScanned,
 				swept,
-				revisitS: revisitS(scan, swept, traffic),
-				catches: CALL_LENGTHS_S.map((callS) => ({ callS, chance: catchChance(scan, swept, callS, traffic) })),
+				revisitS: round(revisitS(scan, swept, traffic), 2),
+				catches: CALL_LENGTHS_S.map((callS) => ({ callS, chance: round(catchChance(scan, swept, callS, traffic), 3) })),
 			};
 		}),
 	);
