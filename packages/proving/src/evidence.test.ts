@@ -1,19 +1,19 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { directory, listingById } from "@skipwright/directory";
+import type { Heard } from "@skipwright/modem";
 import { profileNamed } from "@skipwright/set";
 import { BadInputError, position } from "@skipwright/units";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Evidence, type EvidenceInput, evidence, readEvidence } from "./evidence.ts";
 import { expectationOf } from "./expectationOf.ts";
-import type { HeardItem } from "./heardItem.ts";
 import { chartItem, dscItem, textItem } from "./heardItems.sample.ts";
 import { verdict } from "./verdict.ts";
 
 const SAMPLE = readFileSync(join(import.meta.dirname, "..", "samples", "v1.evidence.json"), "utf8");
 
-function input(id: string, heard: readonly HeardItem[]): EvidenceInput {
+function input(id: string, heard: readonly Heard[]): EvidenceInput {
 	const expectation = expectationOf(listingById(directory(), id)!, directory(), profileNamed("twin-180")!);
 	if ("cannot" in expectation) throw new Error(expectation.cannot);
 	return {

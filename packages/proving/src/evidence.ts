@@ -1,10 +1,10 @@
+import { HEARD_KINDS, type Heard } from "@skipwright/modem";
 import { MODES } from "@skipwright/rules";
 import { readJson } from "@skipwright/set";
 import { isoDate, type Position } from "@skipwright/units";
 import * as z from "zod";
 import type { Expectation } from "./expectation.ts";
 import type { DialOfPlace } from "./expectationOf.ts";
-import { type HeardItem, SOUND_KINDS } from "./heardItem.ts";
 import { mayKeep } from "./mayKeep.ts";
 import { RESULTS, type Verdict } from "./verdict.ts";
 
@@ -25,7 +25,7 @@ export const EvidenceSchema = z
 			.describe("as the set stood"),
 		listing: Text.describe("id of the listing that was expected"),
 		what: Text.describe("the same for a person"),
-		heard: z.strictObject({ kind: z.enum(SOUND_KINDS), summary: Text }),
+		heard: z.strictObject({ kind: z.enum(HEARD_KINDS), summary: Text }),
 		offsetHz: z
 			.number()
 			.min(-10_000)
@@ -114,7 +114,7 @@ export function readEvidence(source: string, jsonText: string): Evidence {
 }
 
 /** What was heard in a sentence. A text is told by its head alone: the recording holds the rest. */
-export function summaryOf(item: HeardItem): string {
+export function summaryOf(item: Heard): string {
 	switch (item.kind) {
 		case "chart":
 			return `Chart, ${item.image.height} lines at ${item.linesPerMinute} a minute, index of cooperation ${item.ioc}; ${item.began}, ended by ${item.ended}.`;

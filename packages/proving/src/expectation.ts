@@ -1,8 +1,17 @@
 import type { ScheduleKnown } from "@skipwright/directory";
+import type { HeardKind } from "@skipwright/modem";
 import type { Mode, ServiceId } from "@skipwright/rules";
 import type { Hz } from "@skipwright/units";
-import type { SoundKind } from "./heardItem.ts";
 import type { Tolerance } from "./tolerance.ts";
+
+/** Two tones by turns. */
+export interface Keying {
+	/** Hz, any of them: sources may differ. */
+	readonly shiftsHz: readonly number[];
+	readonly bauds: readonly number[];
+	/** "any" where broadcasts differ in which tone rests. */
+	readonly sense: "high is B" | "any";
+}
 
 /** What a place should sound like when one of its listings is on the air: plain data for receivers and verdicts. */
 export interface Expectation {
@@ -11,7 +20,7 @@ export interface Expectation {
 	readonly service: ServiceId;
 	/** For a person: "Cape Town, NAVTEX text, 518 kHz". */
 	readonly what: string;
-	readonly kind: SoundKind;
+	readonly kind: HeardKind;
 	/** As published. */
 	readonly hz: Hz;
 	/** What the dial must read: exact, rounded to the set's steps; the mode is the place's own where it can receive the emission. */
@@ -26,12 +35,7 @@ export interface Expectation {
 	/** False in AM, where a tone comes out right however the dial stands, and where nothing is nominal. */
 	readonly tellsTuning: boolean;
 	readonly tolerance: Tolerance;
-	readonly keying: {
-		readonly shiftHz: number;
-		readonly baud: readonly number[];
-		/** Which tone rests (mark, Y): "any" where broadcasts differ. */
-		readonly sense: "high is B" | "any";
-	} | null;
+	readonly keying: Keying | null;
 	/** Who it should be, as far as its signal tells. */
 	readonly identity: { readonly navtexLetter: string | null; readonly mmsi: string | null };
 	/** Sent to all who care to listen: evidence of it may be kept. */

@@ -87,7 +87,7 @@ describe("expectationOf", () => {
 			kind: "teletype",
 			dialHz: 10_099_100,
 			audioHz: 1_700,
-			keying: { shiftHz: 450, sense: "any" },
+			keying: { shiftsHz: [450, 850], bauds: [50], sense: "any" },
 		});
 		// time: 500 and 600 Hz as sent, in AM, however the dial stands
 		expect(expected("us-wwv/time-signal/10000", "twin-180")).toMatchObject({

@@ -1,4 +1,5 @@
 import { type Directory, type Listing, navtexLetter, publishedOf, scheduleKnown, scheduleOf, stationOf } from "@skipwright/directory";
+import type { HeardKind } from "@skipwright/modem";
 import {
 	audioCentreHz,
 	dialFor,
@@ -8,13 +9,12 @@ import {
 	modesThatReceive,
 	SERVICE_WORDS,
 	type ServiceId,
-	shiftHz,
 	sidebandSign,
 } from "@skipwright/rules";
 import { convention, nearestDial, type Profile } from "@skipwright/set";
 import { formatKhz, type Hz } from "@skipwright/units";
 import type { Expectation } from "./expectation.ts";
-import type { SoundKind } from "./heardItem.ts";
+import { keyingOf } from "./keyingOf.ts";
 import { PULSES_WORDS, SOUND_WORDS } from "./soundWords.ts";
 import { timeTones } from "./timeTones.ts";
 import { TOLERANCES } from "./tolerance.ts";
@@ -73,13 +73,7 @@ export function expectationOf(
 		tonesHz: tones,
 		tellsTuning: isKeyed || kind === "chart" || (tones.length > 0 && dial.mode !== "AM"),
 		tolerance: TOLERANCES[kind],
-		keying: !isKeyed
-			? null
-			: {
-					shiftHz: shiftHz({ shows: "carrier" }, listing, {}),
-					baud: kind === "teletype" ? [45.45, 50, 75] : [100],
-					sense: kind === "teletype" ? "any" : "high is B",
-				},
+		keying: keyingOf(listing, kind),
 		identity: { navtexLetter: navtexLetter(listing), mmsi: station.mmsi },
 		isToAll: listing.origin !== "owner" && !WATCHES.has(listing.service),
 		isWatch: WATCHES.has(listing.service),
@@ -102,7 +96,7 @@ export function expectationsOf(
 	});
 }
 
-function kindOf({ service, emission }: Listing): SoundKind {
+function kindOf({ service, emission }: Listing): HeardKind {
 	if (service === "dsc-watch") return "dsc";
 	if (service === "time-signal") return "tone";
 	if (service === "rtty-weather") return "teletype";

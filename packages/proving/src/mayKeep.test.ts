@@ -1,14 +1,14 @@
 import { directory } from "@skipwright/directory";
+import type { Heard } from "@skipwright/modem";
 import { profileNamed } from "@skipwright/set";
 import { describe, expect, it } from "vitest";
 import type { Expectation } from "./expectation.ts";
 import { expectationOf } from "./expectationOf.ts";
-import type { HeardItem } from "./heardItem.ts";
 import { chartItem, dscItem, teletypeItem, textItem, toneItem, voiceItem } from "./heardItems.sample.ts";
 import { mayKeep } from "./mayKeep.ts";
 
 const OWN = "299123456";
-const ITEMS: readonly HeardItem[] = [dscItem({ to: "299000111" }), textItem(), teletypeItem(), chartItem(), toneItem(600), voiceItem()];
+const ITEMS: readonly Heard[] = [dscItem({ to: "299000111" }), textItem(), teletypeItem(), chartItem(), toneItem(600), voiceItem()];
 
 /** Of each service one. */
 const EXPECTATIONS = [...Map.groupBy(directory().listings, ({ service }) => service)].map(([service, listings]): [string, Expectation] => {

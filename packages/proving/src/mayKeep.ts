@@ -1,5 +1,6 @@
+import type { Heard } from "@skipwright/modem";
 import type { Expectation } from "./expectation.ts";
-import { type HeardItem, KIND_WORDS } from "./heardItem.ts";
+import { KIND_WORDS } from "./kindWords.ts";
 import { ownTest } from "./ownTest.ts";
 
 export interface Keeping {
@@ -11,7 +12,7 @@ export interface Keeping {
 const SECRECY = "secrecy of correspondence, Radio Regulations Article 17 (from memory)";
 
 /** Whether what was heard may be kept as evidence: only broadcasts to all, and the ship's own tests. */
-export function mayKeep(expectation: Expectation, item: HeardItem, ownMmsi: string | null): Keeping {
+export function mayKeep(expectation: Expectation, item: Heard, ownMmsi: string | null): Keeping {
 	if (item.kind === "dsc") {
 		if (ownTest(item, ownMmsi) !== null) return { may: true, why: "It is the ship's own test call." };
 		const unknown = ownMmsi === null ? " The job names no MMSI, so that no call is known as the ship's own." : "";

@@ -1,5 +1,5 @@
+import type { Heard } from "@skipwright/modem";
 import type { Expectation } from "./expectation.ts";
-import type { HeardItem } from "./heardItem.ts";
 import { type Predicted, RESULTS, type Verdict, type VerdictOptions, verdict } from "./verdict.ts";
 
 /** A station that the place may have heard, and what was predicted of it. */
@@ -17,7 +17,7 @@ const GRADES = ["identity", "signal", "likely", "none"];
  */
 export function placeVerdict(
 	stations: readonly PlaceStation[],
-	heard: readonly HeardItem[],
+	heard: readonly Heard[],
 	options: VerdictOptions,
 ): { readonly expectation: Expectation; readonly verdict: Verdict } | null {
 	const judged = stations.map(({ expectation, predicted }) => ({

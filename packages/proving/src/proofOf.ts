@@ -1,5 +1,6 @@
+import type { Heard } from "@skipwright/modem";
 import type { Expectation } from "./expectation.ts";
-import { type HeardItem, KIND_WORDS } from "./heardItem.ts";
+import { KIND_WORDS } from "./kindWords.ts";
 import { ownTest } from "./ownTest.ts";
 
 /** How far one item heard shows that the place holds what it should, tuning aside. */
@@ -15,6 +16,8 @@ const MOST_ERRORS = 0.04;
 /** Characters and seconds from which a text or a chart is more than a snatch. Own choice. */
 const LEAST_CHARACTERS = 20;
 const LEAST_CHART_S = 30;
+/** Part by which a shift may differ from the listed one. Own choice. */
+const SHIFT_SHARE = 0.15;
 /** Hz between black and white, nominally 800, that a chart may measure. Own choice: faint ones have little white. */
 const CHART_SHIFT_HZ = { from: 500, to: 1_000 };
 
@@ -22,7 +25,7 @@ const CHART_SHIFT_HZ = { from: 500, to: 1_000 };
  * Proof by one item of what was expected.
  * @param isDue whether the station was on the air then; null where the time or the schedule is not known
  */
-export function proofOf(expectation: Expectation, item: HeardItem, isDue: boolean | null, ownMmsi: string | null): Proof {
+export function proofOf(expectation: Expectation, item: Heard, isDue: boolean | null, ownMmsi: string | null): Proof {
 	const proof = (grade: Proof["grade"], why: string, provesSending = false): Proof => ({ grade, why, provesSending });
 	if (item.kind !== expectation.kind) {
 		return proof("none", `${capital(KIND_WORDS[item.kind])} was heard, and ${KIND_WORDS[expectation.kind]} was expected.`);
@@ -51,10 +54,7 @@ export function proofOf(expectation: Expectation, item: HeardItem, isDue: boolea
 			if (item.errorRatio > MOST_ERRORS || item.characters < LEAST_CHARACTERS) {
 				return proof("likely", `Teletype was heard, too short or with too many losses to be sure (${percent(item.errorRatio)} lost).`);
 			}
-			return proof(
-				"signal",
-				`Teletype was read, ${item.baud} baud, ${Math.round(item.shiftHz)} Hz apart, ${percent(item.errorRatio)} lost, ${atItsTime}.`,
-			);
+			return teletypeProof(expectation, item, atItsTime, proof);
 		case "chart": {
 			const shift = item.whiteHz - item.blackHz;
 			const isFramed = item.phaseFrom !== "nothing" || item.began !== "mid-chart";
@@ -71,9 +71,23 @@ export function proofOf(expectation: Expectation, item: HeardItem, isDue: boolea
 	}
 }
 
+function teletypeProof(
+	{ keying }: Expectation,
+	{ baud, shiftHz, errorRatio }: Extract<Heard, { kind: "teletype" }>,
+	atItsTime: string,
+	proof: (grade: Proof["grade"], why: string) => Proof,
+): Proof {
+	const bauds = keying?.bauds ?? [];
+	const shiftsHz = keying?.shiftsHz ?? [];
+	const isSender = bauds.includes(baud) && shiftsHz.some((hz) => Math.abs(shiftHz - hz) <= SHIFT_SHARE * hz);
+	const words = `Teletype was read, ${baud} baud, ${Math.round(shiftHz)} Hz apart, ${percent(errorRatio)} lost, ${atItsTime}`;
+	if (isSender) return proof("signal", `${words}.`);
+	return proof("likely", `${words}; this station is listed with ${bauds.join(" or ")} baud, ${shiftsHz.join(" or ")} Hz apart.`);
+}
+
 function dscProof(
 	{ identity }: Expectation,
-	item: Extract<HeardItem, { kind: "dsc" }>,
+	item: Extract<Heard, { kind: "dsc" }>,
 	ownMmsi: string | null,
 	proof: (grade: Proof["grade"], why: string, provesSending?: boolean) => Proof,
 ): Proof {

@@ -1,7 +1,7 @@
-import type { SoundKind } from "./heardItem.ts";
+import type { HeardKind } from "@skipwright/modem";
 
 /** How each kind sounds to an ear. */
-export const SOUND_WORDS: Readonly<Record<SoundKind, string>> = {
+export const SOUND_WORDS: Readonly<Record<HeardKind, string>> = {
 	dsc: "a warble of two close tones for about seven seconds",
 	text: "an even chirping of two close tones, without a pause",
 	teletype: "an uneven warble of two tones well apart",

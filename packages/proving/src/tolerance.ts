@@ -1,4 +1,4 @@
-import type { SoundKind } from "./heardItem.ts";
+import type { HeardKind } from "@skipwright/modem";
 
 /** How far from nominal the audio may lie, and who says so. */
 export interface Tolerance {
@@ -10,7 +10,7 @@ const SET: Tolerance = { hz: 10, source: "IMO resolution A.806(19): the set with
 const KEYED: Tolerance = { hz: 10, source: `${SET.source}; 47 CFR 80.209 asks the same of a ship's DSC and NBDP` };
 
 /** By kind. Practice of commissioning (set warm for 30 min); what rests on no published figure says so. */
-export const TOLERANCES: Readonly<Record<SoundKind, Tolerance>> = {
+export const TOLERANCES: Readonly<Record<HeardKind, Tolerance>> = {
 	dsc: KEYED,
 	text: KEYED,
 	teletype: SET,

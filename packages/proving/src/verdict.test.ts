@@ -1,11 +1,11 @@
 import { directory, listingById } from "@skipwright/directory";
+import type { Heard } from "@skipwright/modem";
 import { createTextReceiver, FRAME_SAMPLES, type HeardText, makeText, navtexText, offTune, prng, withNoiseAtSnr } from "@skipwright/modem";
 import { profileNamed } from "@skipwright/set";
 import { hz } from "@skipwright/units";
 import { afterAll, describe, expect, it } from "vitest";
 import type { Expectation } from "./expectation.ts";
 import { type DialOfPlace, expectationOf } from "./expectationOf.ts";
-import type { HeardItem } from "./heardItem.ts";
 import { chartItem, dscItem, teletypeItem, textItem, toneItem, voiceItem } from "./heardItems.sample.ts";
 import { placeVerdict } from "./placeVerdict.ts";
 import { type Predicted, RESULTS, type Verdict, verdict } from "./verdict.ts";
@@ -25,15 +25,18 @@ const NAVTEX = expected("navtex-capetown/navtex/518");
 const NBDP = expected("za-capetown/nbdp-msi/8428.5");
 const DSC = expected("za-capetown/dsc-watch/8414.5");
 const CHART = expected("us-pointreyes/fax/8682");
+const CHART_LSB = expected("us-pointreyes/fax/8682", { receiveHz: hz(8_683_900), mode: "LSB" });
+const dark = { width: 100, height: 600, pixels: new Uint8Array(60_000).fill(10) };
 const TELETYPE = expected("de-pinneberg/rtty-weather/10100.8");
 const VOICE = expected("za-capetown/voice-weather/8719");
+const VOICE_AM = expected("de-pinneberg/voice-weather/6180");
 const WORKING = expected("za-capetown/voice-working/8779");
 const WWV_AM = expected("us-wwv/time-signal/10000");
 const WWV_USB = expected("us-wwv/time-signal/10000", { receiveHz: hz(9_999_000), mode: "USB" });
 const RWM = expected("ru-rwm/time-signal/9996");
 const NAVTEX_LSB = expected("navtex-capetown/navtex/518", { receiveHz: hz(519_700), mode: "LSB" });
 
-type Row = readonly [what: string, expectation: Expectation, heard: readonly HeardItem[], predicted: Predicted, words: string, why: RegExp];
+type Row = readonly [what: string, expectation: Expectation, heard: readonly Heard[], predicted: Predicted, words: string, why: RegExp];
 
 const TABLE: readonly Row[] = [
 	// proved
@@ -73,6 +76,7 @@ const TABLE: readonly Row[] = [
 	["teletype", TELETYPE, [teletypeItem()], OPEN, "proved", /50 baud, 450 Hz apart/],
 	["a time station's tones in AM", WWV_AM, [toneItem(600)], OPEN, "proved", /In AM a tone comes out right/],
 	["carrier and tones, 1 kHz below on USB", WWV_USB, [toneItem(1_005), toneItem(1_605)], OPEN, "proved", /reads 5\.0 Hz high/],
+	["on LSB black and white come exchanged by right", CHART_LSB, [chartItem({ image: dark })], OPEN, "proved", /within tolerance/],
 	["on LSB the tones come exchanged by right", NAVTEX_LSB, [textItem({ isInverted: true })], OPEN, "proved", /within tolerance/],
 	[
 		"tones that moved in proportion: the recorder's clock",
@@ -115,11 +119,15 @@ const TABLE: readonly Row[] = [
 	["wrong sideband on a place for LSB", NAVTEX_LSB, [textItem()], OPEN, "off tune", /wrong sideband/],
 	["a dial keyed wrong by 1 kHz", TELETYPE, [teletypeItem({ audioHz: 2_700 })], OPEN, "off tune", /1 kHz slip/],
 	["tones all 15 Hz off", WWV_USB, [toneItem(1_015), toneItem(1_615)], OPEN, "off tune", /15\.0 Hz high/],
+	["speech where no speech lies", VOICE, [voiceItem({ isOutOfPlace: true })], OPEN, "off tune", /wrong sideband, or far off/],
+	["a chart gone dark", CHART, [chartItem({ image: dark })], OPEN, "off tune", /mostly black/],
 	["a call 40 Hz off", DSC, [dscItem({}, { audioHz: 1_740 })], OPEN, "off tune", /40\.0 Hz high/],
 	// likely
 	["speech", VOICE, [voiceItem()], OPEN, "likely", /the ear must say/],
 	["text without a name, nobody knows when", NBDP, [textItem({ identity: null })], UNKNOWN, "likely", /its time not known/],
 	["text with too many losses", NBDP, [textItem({ identity: null, errorRatio: 0.05 })], OPEN, "likely", /5\.0 % lost/],
+	["teletype with another shift", TELETYPE, [teletypeItem({ shiftHz: 170 })], OPEN, "likely", /listed with 50 baud, 450 or 850 Hz apart/],
+	["speech in AM", VOICE_AM, [voiceItem({ isOutOfPlace: true })], OPEN, "likely", /the ear must say/],
 	["a snatch of teletype", TELETYPE, [teletypeItem({ characters: 12 })], OPEN, "likely", /too short/],
 	["a strip of chart", CHART, [chartItem({ startS: 2, endS: 20 })], OPEN, "likely", /too little/],
 	[
@@ -167,7 +175,7 @@ describe("verdict", () => {
 	});
 
 	afterAll(() => {
-		expect(Object.fromEntries(reached)).toEqual({ proved: 17, "off tune": 12, likely: 7, "not proved": 5, "cannot tell": 7 });
+		expect(Object.fromEntries(reached)).toEqual({ proved: 18, "off tune": 14, likely: 9, "not proved": 5, "cannot tell": 7 });
 		expect(reached.size).toBe(RESULTS.length);
 	});
 

@@ -1,6 +1,5 @@
 import { type Heard, measureTuning, type Tuning, type TuningSlip } from "@skipwright/modem";
 import type { Expectation } from "./expectation.ts";
-import type { HeardItem } from "./heardItem.ts";
 import { type Proof, proofOf } from "./proofOf.ts";
 
 export const RESULTS = ["proved", "off tune", "likely", "not proved", "cannot tell"] as const;
@@ -32,7 +31,7 @@ export interface Verdict {
 	/** How far the item shows what the place holds, tuning aside. */
 	readonly grade: Proof["grade"];
 	/** The item it rests on; null where none does. */
-	readonly item: HeardItem | null;
+	readonly item: Heard | null;
 	/** Hz; positive where the dial reads high. Null where it cannot be measured. */
 	readonly offsetHz: number | null;
 	readonly uncertaintyHz: number | null;
@@ -52,7 +51,7 @@ const OWN_HZ = 150;
 const SENDING = "Listening proves nothing of the sending side.";
 
 /** What was heard, held against what should have been. A dead band is not a fault. */
-export function verdict(expectation: Expectation, heard: readonly HeardItem[], predicted: Predicted, options: VerdictOptions): Verdict {
+export function verdict(expectation: Expectation, heard: readonly Heard[], predicted: Predicted, options: VerdictOptions): Verdict {
 	const verdicts = candidatesOf(expectation, heard).map((items) => judged(expectation, items, predicted, options));
 	return verdicts.toSorted(better)[0] ?? silent(expectation, heard, predicted);
 }
@@ -63,7 +62,7 @@ function better(a: Verdict, b: Verdict): number {
 }
 
 /** Items that are judged together: tones at once, everything else one by one. */
-function candidatesOf({ kind, tonesHz, mode }: Expectation, heard: readonly HeardItem[]): readonly (readonly HeardItem[])[] {
+function candidatesOf({ kind, tonesHz, mode }: Expectation, heard: readonly Heard[]): readonly (readonly Heard[])[] {
 	const own = heard.filter((item) => item.kind === kind);
 	if (kind !== "tone") return own.map((item) => [item]);
 	const near = own.filter(({ audioHz }) =>
@@ -74,11 +73,11 @@ function candidatesOf({ kind, tonesHz, mode }: Expectation, heard: readonly Hear
 
 function judged(
 	expectation: Expectation,
-	items: readonly HeardItem[],
+	items: readonly Heard[],
 	{ isDue }: Predicted,
 	{ ownMmsi = null, stepHz, dialHz = expectation.dialHz }: VerdictOptions,
 ): Verdict {
-	const [item] = items as readonly [HeardItem];
+	const [item] = items as readonly [Heard];
 	const proof = proofOf(expectation, item, isDue, ownMmsi);
 	const tuning = tuningOf(expectation, items, stepHz, dialHz);
 	const offsetHz = tuning?.offsetHz ?? null;
@@ -113,10 +112,11 @@ function judged(
 }
 
 /** Null where what is expected names no nominal audio. */
-function tuningOf(expectation: Expectation, items: readonly HeardItem[], stepHz: number, dialHz: number): Tuning | null {
-	const { kind, audioHz, tonesHz, sidebandSign, tellsTuning, tolerance } = expectation;
+function tuningOf(expectation: Expectation, items: readonly Heard[], stepHz: number, dialHz: number): Tuning | null {
+	const { kind, audioHz, tonesHz, sidebandSign, tellsTuning, tolerance, mode } = expectation;
 	const [item] = items;
-	if (!tellsTuning || item === undefined || item.kind === "voice" || kind === "voice") return null;
+	const isTold = tellsTuning || (kind === "voice" && mode !== "AM"); // speech: only whether it lies where speech does
+	if (!isTold || item === undefined) return null;
 	const expected = {
 		kind,
 		nominalAudioHz: audioHz === null ? tonesHz : [audioHz],
@@ -129,15 +129,15 @@ function tuningOf(expectation: Expectation, items: readonly HeardItem[], stepHz:
 	return measureTuning(item.kind === "tone" ? tones : asOnUpper(item, sidebandSign), expected);
 }
 
-/** On the lower sideband tones change places by right: a receiver that knows no sideband calls them exchanged. */
+/** On the lower sideband tones, and black and white, change places by right: a receiver that knows no sideband calls them exchanged. */
 function asOnUpper<Item extends Heard>(item: Item, sidebandSign: 1 | -1): Item {
 	if (sidebandSign === 1) return item;
-	if (item.kind === "chart") return { ...item, blackHz: item.whiteHz, whiteHz: item.blackHz };
+	if (item.kind === "chart") return { ...item, image: { ...item.image, pixels: item.image.pixels.map((grey) => 255 - grey) } };
 	return "isInverted" in item ? { ...item, isInverted: !item.isInverted } : item;
 }
 
 function noTuningWords({ kind, mode, tonesHz }: Expectation): readonly string[] {
-	if (kind === "voice") return ["Speech tells the tuning by ear alone, to some tens of hertz."];
+	if (kind !== "tone") return [];
 	if (mode === "AM") {
 		return ["In AM a tone comes out right however the dial stands: the tuning is not told. On USB, 1 kHz below the carrier, it would be."];
 	}
@@ -146,7 +146,7 @@ function noTuningWords({ kind, mode, tonesHz }: Expectation): readonly string[] 
 		: [];
 }
 
-function silent({ kind, isWatch, tonesHz, mode }: Expectation, heard: readonly HeardItem[], { chance, isDue }: Predicted): Verdict {
+function silent({ kind, isWatch, tonesHz, mode }: Expectation, heard: readonly Heard[], { chance, isDue }: Predicted): Verdict {
 	const other = heard.length === 0 ? "Nothing was heard." : "Nothing of the kind expected was heard.";
 	const nothing = { grade: "none" as const, item: null, offsetHz: null, uncertaintyHz: null, steps: null, slip: null };
 	const cannot = (because: string, sentence: string): Verdict => ({

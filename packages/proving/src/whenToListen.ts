@@ -1,6 +1,6 @@
+import type { HeardKind } from "@skipwright/modem";
 import type { Broadcast } from "./broadcastsOf.ts";
 import type { Expectation } from "./expectation.ts";
-import type { SoundKind } from "./heardItem.ts";
 import { CLOSED_BELOW } from "./verdict.ts";
 
 /** A place of the set with what it should sound like. */
@@ -58,7 +58,7 @@ export interface ListeningPlan {
 const MINUTE_MS = 60_000;
 const HOUR_MS = 60 * MINUTE_MS;
 /** Minutes to listen, so that a whole item is likely to be in it. NAVTEX: one slot; a chart: its first lines; the others: own choice. */
-const LISTEN_MIN: Readonly<Record<SoundKind, number>> = { dsc: 10, text: 10, teletype: 10, chart: 12, tone: 3, voice: 5 };
+const LISTEN_MIN: Readonly<Record<HeardKind, number>> = { dsc: 10, text: 10, teletype: 10, chart: 12, tone: 3, voice: 5 };
 /** Minutes between two entries: to key the place, note what was heard. Own choice. */
 const CHANGE_MIN = 3;
 /** Chance from which an hour is worth an appointment: the steps of reach call it fair. */

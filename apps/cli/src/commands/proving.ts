@@ -2,7 +2,7 @@ import { createHash } from "node:crypto";
 import { basename } from "node:path";
 import { type Directory, type Listing, listingById } from "@skipwright/directory";
 import { directoryFor, type ResolvedJob, utcTime } from "@skipwright/job";
-import { HEARD_KINDS, type HeardItem } from "@skipwright/modem";
+import { HEARD_KINDS } from "@skipwright/modem";
 import { type Plan, type PlannedPlace, readPlan } from "@skipwright/planner";
 import {
 	broadcastsOf,
@@ -137,7 +137,7 @@ function heardAt(context: Context, resolved: ResolvedJob, directory: Directory, 
 	if (flags.out !== undefined && recordedMs === null) throw new UsageError("-o needs --time: evidence tells when it was recorded");
 	const expectations = expectedAt(place, directory, resolved);
 	if (expectations.length === 0) throw new UsageError(`nothing in the directory says what ${asked} should sound like (${place.what})`);
-	const { items, rateHz, seconds: lengthS } = hearFile(context, heard, { kinds: HEARD_KINDS, channel: "mean", keep: withoutPicture });
+	const { items, rateHz, seconds: lengthS } = hearFile(context, heard, { kinds: HEARD_KINDS, channel: "mean" });
 	const stations = stationsAt({ resolved, directory, at, expectations, recordedMs, lengthS, spots: flags.sunspots });
 	const { expectation, verdict: found } = placeVerdict(stations, items, {
 		ownMmsi: job.vessel.mmsi,
@@ -156,11 +156,6 @@ function hashOf(context: Context, file: string): string {
 	const hash = createHash("sha256");
 	for (const part of context.readParts(file)) hash.update(part);
 	return hash.digest("hex");
-}
-
-/** A chart's figures are what counts here. */
-function withoutPicture<Item extends HeardItem>(item: Item): Item {
-	return item.kind === "chart" ? { ...item, image: { ...item.image, pixels: new Uint8Array(0) } } : item;
 }
 
 interface Judged {
