@@ -26,7 +26,6 @@ test("a forecast counts where it is about the waters around; time, watch and cal
 	expect(relevant("za-capetown/voice-weather/8740", ST_HELENA)).toBe(true);
 	expect(relevant("us-boston/fax/6340.5", HORTA)).toBe(true);
 	expect(relevant("kr-hll/fax/9165", sample(78, 15))).toBe(false); // charts of the far side of the pole
-	expect(relevant("us-kodiak/fax/8459", sample(78, 15))).toBe(false);
 	expect(relevant("us-boston/fax/6340.5", ST_HELENA)).toBe(false);
 	const BISCAY = sample(45.5, -4.5);
 	expect(relevant("fr-corsen/voice-weather/1650", BISCAY)).toBe(true);

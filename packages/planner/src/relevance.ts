@@ -14,7 +14,7 @@ const RELEVANT_NM: Readonly<Partial<Record<ServiceId, number>>> = {
 	volmet: 2_000,
 	"nbdp-msi": 3_500,
 	"rtty-weather": 2_500,
-	fax: 2_500,
+	fax: 3_100,
 };
 
 /** nm. Speech below 4 MHz is a coast's own: its warnings and forecasts are about the waters it reaches by ground wave. Own choice. */
