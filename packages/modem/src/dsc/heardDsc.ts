@@ -88,11 +88,14 @@ function isWorthTelling({ symbols, isSure, evidence }: SoftCall): boolean {
 	return evidence > CALL && (isSure || (symbols.length > 1 && symbols[0] !== null && read >= SHARE_READ * symbols.length));
 }
 
+/** Natural logarithm. So much must a dot speak for itself on the mean: noise before the pattern comes out at 0 and would add to it by chance. */
+const DOT = 0.35;
+
 /** Bits of the dot pattern before the phasing sequence, as far back as it can be made out. */
 function dotsBefore({ high, low }: Evidence, start: number): number {
 	let [sum, most, length] = [0, 0, 0];
 	for (let back = 1; back <= Math.min(LONG_DOTS, start); back++) {
-		sum += back % 2 === 1 ? low[start - back]! : high[start - back]!;
+		sum += (back % 2 === 1 ? low[start - back]! : high[start - back]!) - DOT;
 		if (sum > most) [most, length] = [sum, back];
 	}
 	return length;

@@ -26,8 +26,9 @@ export interface KeyedPair extends Pick<HeardBase, "startS" | "endS" | "audioHz"
 const BESIDE_S = 30;
 /** Hz beyond a keyed signal's tones that its keying reaches. */
 const KEYING_HZ = 60;
-/** Hz beyond black and white of a chart at which the tones of its start and stop still have lines. */
-const CHART_HZ = 1_000;
+/** Hz beyond black and white of a chart at which the tones of its start and stop still have lines, and seconds in which those are done. */
+const CHART_HZ = 1_000,
+	STOP_S = 5;
 
 /** Hz within which a tone is one of a keyed pair's. */
 const SAME_TONE_HZ = 10;
@@ -41,19 +42,20 @@ export function isClaimed({ kind, startS, endS, audioHz }: HeardTone | HeardVoic
 	if (by.kind === "voice") return kind === "tone" && endS - startS < VOWEL_S && startS >= by.startS && endS <= by.endS;
 	if (kind === "voice" && by.kind === "pair") return false;
 	if (kind === "voice") return Math.min(endS, by.endS) - Math.max(startS, by.startS) > SHARE_ALONE * (endS - startS);
-	if (startS > by.endS + BESIDE_S || endS < by.startS - BESIDE_S) return false;
+	const gapS = Math.max(startS - by.endS, by.startS - endS);
+	if (gapS > BESIDE_S) return false;
 	const awayHz = Math.abs(audioHz - by.audioHz);
-	return by.kind === "pair" ? Math.abs(awayHz - by.shiftHz / 2) < SAME_TONE_HZ : awayHz <= reachHz(by);
-}
-
-function reachHz(by: Exclude<Claimant, KeyedPair | Pick<HeardVoice, Where>>): number {
 	switch (by.kind) {
+		case "pair":
+			return Math.abs(awayHz - by.shiftHz / 2) < SAME_TONE_HZ;
 		case "dsc":
 		case "text":
-			return DSC_SHIFT_HZ / 2 + KEYING_HZ;
+			return awayHz < DSC_SHIFT_HZ / 2 + KEYING_HZ;
 		case "teletype":
-			return by.shiftHz / 2 + KEYING_HZ;
-		case "chart":
-			return Math.abs(by.whiteHz - by.blackHz) / 2 + CHART_HZ;
+			return awayHz < by.shiftHz / 2 + KEYING_HZ;
+		case "chart": {
+			const edgeHz = Math.abs(by.whiteHz - by.blackHz) / 2;
+			return gapS < STOP_S ? awayHz < edgeHz + CHART_HZ : Math.abs(awayHz - edgeHz) < KEYING_HZ;
+		}
 	}
 }

@@ -22,6 +22,8 @@ const SIDEBAND_PART = 1 / 50,
 const SAME_HZ = 1.5;
 /** Looks in which a tone must have stood out, within the first second and a half; and for how long it may be gone. */
 const LEAST_LOOKS = 6;
+/** Looks that do where the stream ends on a tone: a recording of a second holds no more. */
+const LOOKS_AT_END = 5;
 const GONE_FRAMES = 47;
 /** Frames kept for what was there before a tone stood out. */
 const KEPT_FRAMES = 16;
@@ -82,8 +84,8 @@ export function createToneReceiver(): Receiver<HeardTone> {
 	}
 
 	/** What a track has come to, or nothing. */
-	function heardOf({ track, looks, noise }: Tracked): readonly HeardTone[] {
-		if (looks < LEAST_LOOKS) return [];
+	function heardOf({ track, looks, noise }: Tracked, leastLooks = LEAST_LOOKS): readonly HeardTone[] {
+		if (looks < leastLooks) return [];
 		const tone = measureTrack(track, noise);
 		if (tone === null || tone.coherence < LEAST_COHERENCE || tone.onRatio < LEAST_ON) return [];
 		const onS = (tone.to - tone.from) * tone.onRatio * FRAME_S;
@@ -117,9 +119,9 @@ export function createToneReceiver(): Receiver<HeardTone> {
 			if (!tracks.some(isOver)) return [];
 			const over = tracks.filter(isOver);
 			tracks = tracks.filter((one) => !isOver(one));
-			return over.flatMap(heardOf).sort((a, b) => a.startS - b.startS || a.audioHz - b.audioHz);
+			return over.flatMap((one) => heardOf(one)).sort((a, b) => a.startS - b.startS || a.audioHz - b.audioHz);
 		},
-		end: () => tracks.flatMap(heardOf).sort((a, b) => a.startS - b.startS || a.audioHz - b.audioHz),
+		end: () => tracks.flatMap((one) => heardOf(one, LOOKS_AT_END)).sort((a, b) => a.startS - b.startS || a.audioHz - b.audioHz),
 	};
 }
 
