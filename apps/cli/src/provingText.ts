@@ -69,6 +69,7 @@ const REST_HEADS: Readonly<Record<NotListened["why"], string>> = {
 	"no room": "Also to be heard, as there is time",
 	poor: "Poor at this berth: try, silence shows nothing",
 	later: "Come back: not within these hours at this berth",
+	silent: "Sends nothing within two weeks: closed, or out of season",
 	"times not known": "Times of sending not published: listen when the band is open",
 	"reach not known": "Whether heard here is not known: try",
 	"not heard here": "Cannot be heard here: prove under way",

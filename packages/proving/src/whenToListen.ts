@@ -44,7 +44,16 @@ export interface NotListened {
 	readonly bank: string;
 	readonly place: number;
 	readonly tag: string;
-	readonly why: "no room" | "poor" | "later" | "not heard here" | "times not known" | "reach not known" | "by a call" | "no listing";
+	readonly why:
+		| "no room"
+		| "poor"
+		| "later"
+		| "silent"
+		| "not heard here"
+		| "times not known"
+		| "reach not known"
+		| "by a call"
+		| "no listing";
 	readonly sentence: string;
 	/** When its best or next sending begins; null where there is none. */
 	readonly atMs: number | null;
@@ -100,7 +109,7 @@ export function whenToListen(question: ListeningQuestion): ListeningPlan {
 	};
 	for (;;) {
 		const open = chances.flat().filter((chance) => !isDone(chance.index) && isNew(chance) && isFree(chance, taken));
-		const best = open.toSorted((a, b) => fresh(b, news) - fresh(a, news) || proving(b) - proving(a) || order(a, b))[0];
+		const best = open.toSorted((a, b) => fresh(b, news) - fresh(a, news) || order(a, b))[0];
 		if (best === undefined) break;
 		take(best);
 	}
@@ -133,12 +142,14 @@ function isFree({ fromMs, toMs }: Chance, taken: readonly Taken[]): boolean {
 	return taken.every(({ chance: other }) => toMs + change <= other.fromMs || fromMs >= other.toMs + change);
 }
 
-/** The entries with those that stand in the way moved to another of their times; null where one has none. A key stays what it is a key for. */
+/** The entries with those that stand in the way moved to another of their times; null where one has none. A key stays what it is a key for, and nobody is got up for another. */
 function madeRoom(wanted: Chance, taken: readonly Taken[], chances: readonly (readonly Chance[])[]): readonly Taken[] | null {
 	const inTheWay = taken.filter((one) => !isFree(wanted, [one]));
 	let others = taken.filter((one) => !inTheWay.includes(one));
 	for (const { chance, isKey } of inTheWay) {
-		const own = chances[chance.index]!.filter((one) => (isKey ? String(newsOf(one)) === String(newsOf(chance)) : !one.isNight));
+		const own = chances[chance.index]!.filter(
+			(one) => (!isKey || String(newsOf(one)) === String(newsOf(chance))) && (!one.isNight || chance.isNight),
+		);
 		const free = own.filter((one) => isFree(one, [...others, { chance: wanted, isKey: false }])).toSorted(order)[0];
 		if (free === undefined) return null;
 		others = [...others, { chance: free, isKey }];
@@ -151,9 +162,9 @@ export function bandOf({ hz }: Pick<Expectation, "hz">): number {
 	return Math.floor(hz / 1_000_000);
 }
 
-/** Surest first, then earliest; of equals the first place. */
+/** Best proof first, then earliest; of equals the first place. */
 function order(a: Chance, b: Chance): number {
-	return b.score - a.score || a.fromMs - b.fromMs || a.index - b.index;
+	return proving(b) - proving(a) || a.fromMs - b.fromMs || a.index - b.index;
 }
 
 /** What it shows for the first time: a kind and a band; nothing where no receiver can tell that it was heard. */
@@ -242,7 +253,7 @@ function notListened(place: PlaceToProve, chances: readonly Chance[], question: 
 	if (tries.length === 0) {
 		const isUnknown = sending.some(({ times }) => times.known === "cannot-tell");
 		if (isUnknown) return rest("times not known", "Its times of sending are not published: listen when the band is open.");
-		return rest("later", "It sends nothing within two weeks: closed, or out of season.");
+		return rest("silent", "It sends nothing within two weeks: closed, or out of season.");
 	}
 	const told = tries.flatMap(({ fromMs, chance }) => (chance === null ? [] : [{ fromMs, chance }]));
 	if (told.length === 0)
