@@ -66,6 +66,7 @@ export function expectedGiven(context: Context, flags: ExpectedFlags): Expected 
 	const dialHz = place?.dialHz ?? (flags.dial === undefined ? null : given("--dial", flags.dial, parseKhz));
 	const sign = sidebandSign(mode, displayOf(mode, convention));
 	const tonesHz = flags.tones?.map((text) => positive("--tones", text)) ?? noteOf(published, dialHz);
+	const wantedHz = flags.tolerance === undefined ? null : positive("--tolerance", flags.tolerance);
 	const kinds = published === null ? null : kindsOf(published);
 	const what = dialHz === null ? null : `${flags.listing === undefined ? "" : `${flags.listing}, `}dial ${formatKhz(dialHz)} kHz ${mode}`;
 	return {
@@ -76,8 +77,7 @@ export function expectedGiven(context: Context, flags: ExpectedFlags): Expected 
 			const nominalAudioHz =
 				kind === "tone" ? tonesHz : kind === "teletype" && what === null ? [] : usualOf(kind, place?.residueHz ?? 0, sign);
 			if (nominalAudioHz.length === 0) return null;
-			const usualHz = kind === "chart" ? CHART_TOLERANCE_HZ : TOLERANCE_HZ;
-			const toleranceHz = flags.tolerance === undefined ? usualHz : positive("--tolerance", flags.tolerance);
+			const toleranceHz = wantedHz ?? (kind === "chart" ? CHART_TOLERANCE_HZ : TOLERANCE_HZ);
 			return { kind, nominalAudioHz, toleranceHz, dialHz: dialHz ?? 0, stepHz, mode: sign === 1 ? "USB" : "LSB" };
 		},
 	};

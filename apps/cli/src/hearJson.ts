@@ -1,8 +1,15 @@
-import type { LoggedCall } from "@skipwright/modem";
+import type { LoggedCall, Tuning } from "@skipwright/modem";
 import { summaryOf, type Told } from "./hearText.ts";
 
+export interface HeardContext {
+	/** Milliseconds of UTC; null where the start of the recording is not known. */
+	readonly startedMs: number | null;
+	/** A listing or a dial was given, so that there is something to judge by. */
+	readonly isJudged: boolean;
+}
+
 /** A heard item as contracts of hearing have it, and more keys than those named there. */
-export function heardJson(file: string, { item, tuning, image }: Told, startedMs: number | null): object {
+export function heardJson(file: string, { item, tuning, image }: Told, { startedMs, isJudged }: HeardContext): object {
 	const { kind, startS, endS, audioHz, uncertaintyHz, snrDb, sure } = item;
 	return {
 		file,
@@ -17,12 +24,12 @@ export function heardJson(file: string, { item, tuning, image }: Told, startedMs
 		sure,
 		...ownKeys(item, image),
 		summary: summaryOf(item),
-		...(tuning === null
-			? {}
-			: {
-					tuning: { verdict: tuning.verdict, slip: tuning.slip, steps: tuning.steps, rightDialHz: tuning.rightDialHz, words: tuning.words },
-				}),
+		...(tuning === null || !isJudged ? {} : { tuning: tuningKeys(tuning) }),
 	};
+}
+
+function tuningKeys({ verdict, slip, steps, rightDialHz, words }: Tuning): object {
+	return { verdict, slip, steps, rightDialHz, words };
 }
 
 function ownKeys(item: Told["item"], image: string | null): object {

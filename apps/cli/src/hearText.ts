@@ -21,7 +21,7 @@ const TOGETHER_S = 0.5;
 
 export function clockFrom(startedMs: number | null): Clock {
 	return (seconds) => {
-		const whole = Math.max(0, Math.floor(seconds));
+		const whole = Math.max(0, Math.round(seconds));
 		if (startedMs === null) return hms(whole);
 		return `${hms(Math.floor(startedMs / 1_000 + whole) % SECONDS_A_DAY)}Z`;
 	};

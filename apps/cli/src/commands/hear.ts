@@ -39,7 +39,7 @@ export function hearCommand(context: Context, files: readonly string[], flags: H
 			}
 			const told = withTuning(heard.items, expected).map((one) => ({ ...one, image: pictures.nameOf(one.item) }));
 			isSecret ||= heard.items.some((item) => !isToAll(item));
-			records.push(...told.map((one) => heardJson(file, one, startedMs)));
+			records.push(...told.map((one) => heardJson(file, one, { startedMs, isJudged: expected.hasDial })));
 			if (flags.json !== true) context.out(fileText(heard, told, expected, clock));
 		} catch (error) {
 			if (!(error instanceof UsageError || error instanceof BadInputError)) throw error;
