@@ -47,6 +47,8 @@ export interface Expected {
 /** Hz. The set within 10 Hz after warm-up: IMO resolution A.806(19). A chart's sender may add as much: its tolerance is not published (own choice). */
 const TOLERANCE_HZ = 10,
 	CHART_TOLERANCE_HZ = 20;
+/** Kinds that lie anywhere in the audio unless a dial says where. */
+const NEEDS_DIAL: readonly HeardKind[] = ["teletype", "voice"];
 /** Hz. The finest step of a set that is not told. */
 const USUAL_STEP_HZ = 100;
 /** Hz. A note that a carrier beside the dial makes. */
@@ -75,7 +77,7 @@ export function expectedGiven(context: Context, flags: ExpectedFlags): Expected 
 		of(kind) {
 			if (mode === "AM" || (kinds !== null && !kinds.includes(kind))) return null;
 			const nominalAudioHz =
-				kind === "tone" ? tonesHz : kind === "teletype" && what === null ? [] : usualOf(kind, place?.residueHz ?? 0, sign);
+				kind === "tone" ? tonesHz : NEEDS_DIAL.includes(kind) && what === null ? [] : usualOf(kind, place?.residueHz ?? 0, sign);
 			if (nominalAudioHz.length === 0) return null;
 			const toleranceHz = wantedHz ?? (kind === "chart" ? CHART_TOLERANCE_HZ : TOLERANCE_HZ);
 			return { kind, nominalAudioHz, toleranceHz, dialHz: dialHz ?? 0, stepHz, mode: sign === 1 ? "USB" : "LSB" };
@@ -132,6 +134,8 @@ function kindsOf({ emission: emissionClass }: Published): readonly HeardKind[] {
 		case "keyed":
 		case "data":
 			return ["dsc", "text", "teletype"];
+		case "speech":
+			return ["voice", "tone"];
 		default:
 			return ["tone"];
 	}

@@ -16,8 +16,10 @@ const INDENT = " ".repeat(10);
 const SECONDS_A_DAY = 86_400;
 /** Of tones that stand together, so many are told one by one. */
 const MOST_TONES = 8;
-/** Seconds within which tones begin that are told as one. */
-const TOGETHER_S = 0.5;
+/** Seconds within which tones begin that are told as one; seconds and hertz within which speech, or a tone, goes on. */
+const TOGETHER_S = 0.5,
+	PAUSE_S = 30,
+	SAME_HZ = 2;
 
 export function clockFrom(startedMs: number | null): Clock {
 	return (seconds) => {
@@ -43,13 +45,41 @@ export function fileLine({ file, seconds, rateHz, channels, missingS, badSamples
 export function logText(told: readonly Told[], clock: Clock): readonly string[] {
 	const lines: string[] = [];
 	for (let i = 0; i < told.length; ) {
-		const first = told[i]!;
-		const tones = told.slice(i).filter(({ item }) => item.kind === "tone" && item.startS - first.item.startS < TOGETHER_S);
-		const isTones = first.item.kind === "tone" && tones.length > 1 && tones.every((one, k) => told[i + k] === one);
-		lines.push(isTones ? tonesText(tones, clock) : itemText(first, clock));
-		i += isTones ? tones.length : 1;
+		const rest = told.slice(i);
+		const [tones, parts] = [tonesAtOnce(rest), partsOfOne(rest)];
+		if (tones.length > 1) lines.push(tonesText(tones, clock));
+		else lines.push(parts.length > 1 ? partsText(parts, clock) : itemText(told[i]!, clock));
+		i += Math.max(tones.length, parts.length);
 	}
 	return lines;
+}
+
+/** Tones at the head of the list that begin together. */
+function tonesAtOnce(told: readonly Told[]): readonly Told[] {
+	const startS = told[0]!.item.startS;
+	const end = told.findIndex(({ item }) => item.kind !== "tone" || item.startS - startS > TOGETHER_S);
+	return told.slice(0, end < 0 ? told.length : end);
+}
+
+/** Speech, or a keyed tone, at the head of the list and where it goes on after pauses. */
+function partsOfOne(told: readonly Told[]): readonly Told[] {
+	const goesOn = (before: HeardItem, after: HeardItem) => {
+		if (before.kind !== after.kind || after.startS - before.endS > PAUSE_S) return false;
+		return before.kind === "voice" || (before.kind === "tone" && Math.abs(before.audioHz - after.audioHz) < SAME_HZ);
+	};
+	const end = told.findIndex(({ item }, i) => i > 0 && !goesOn(told[i - 1]!.item, item));
+	return told.slice(0, end < 0 ? told.length : end);
+}
+
+function partsText(parts: readonly Told[], clock: Clock): string {
+	const longest = parts.reduce((best, one) => (lengthS(one) > lengthS(best) ? one : best));
+	const until = `${INDENT}Until ${clock(parts.at(-1)!.item.endS)}, with pauses; told of its longest part:`;
+	const [, ...lines] = itemText(longest, clock).split("\n");
+	return [`${clock(parts[0]!.item.startS)}  ${summaryOf(longest.item)}`, until, ...lines].join("\n");
+}
+
+function lengthS({ item }: Told): number {
+	return item.endS - item.startS;
 }
 
 function itemText({ item, tuning, image }: Told, clock: Clock): string {
@@ -89,8 +119,8 @@ function chartSummary(chart: Extract<HeardItem, { kind: "chart" }>): string {
 
 function figures(item: HeardItem): string {
 	const { audioHz, uncertaintyHz, snrDb, startS, endS, sure } = item;
-	const where = `at ${audioHz.toFixed(1)} Hz (±${Math.max(0.1, uncertaintyHz).toFixed(1)})`;
-	return `${capital(sure)}; ${where} in the audio, S/N ${Math.round(snrDb)} dB in 2700 Hz, ${(endS - startS).toFixed(1)} s`;
+	const where = item.kind === "voice" ? "" : ` at ${audioHz.toFixed(1)} Hz (±${Math.max(0.1, uncertaintyHz).toFixed(1)}) in the audio,`;
+	return `${capital(sure)};${where} S/N ${Math.round(snrDb)} dB in 2700 Hz, ${(endS - startS).toFixed(1)} s`;
 }
 
 function tonesText(tones: readonly Told[], clock: Clock): string {
