@@ -27,7 +27,7 @@ const BESIDE_S = 30;
 /** Hz beyond a keyed signal's tones that its keying reaches. */
 const KEYING_HZ = 60;
 /** Hz beyond black and white of a chart at which the tones of its start and stop still have lines, and seconds in which those are done. */
-const CHART_HZ = 1_000,
+const CHART_HZ = 1_500,
 	STOP_S = 5;
 
 /** Hz within which a tone is one of a keyed pair's. */

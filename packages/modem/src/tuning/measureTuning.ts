@@ -147,7 +147,7 @@ function told(higherHz: number, uncertaintyHz: number, expected: TuningExpectati
 	const turn = steps === 0 ? "less than half a step" : `turn it ${steps > 0 ? "up" : "down"} ${stepsWords(steps, stepHz)}`;
 	if (known !== null) {
 		const rest = oneDecimal(Math.abs(offsetHz - known.offsetHz));
-		const words = `${capital(known.words)}; ${rest} Hz are left over (±${sigmaWords(uncertaintyHz)}). It should read ${khz(rightDialHz)} kHz.`;
+		const words = `${capital(known.words)}; ${rest} Hz are left over (±${sigmaWords(uncertaintyHz)}). ${capital(turn)}, from ${khz(dialHz)} to ${khz(rightDialHz)} kHz.`;
 		return { ...measured, verdict: "slip", slip: known.slip, words };
 	}
 	const clear = CLEAR * uncertaintyHz;
