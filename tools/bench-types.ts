@@ -13,7 +13,7 @@ export interface BenchResult {
 	/** Items worked on in one run, and what they are: gives the rate. */
 	readonly count: number;
 	readonly unit: string;
-	/** Seconds of each run. */
+	/** Seconds of each run: the processor's where `measure` gave them. */
 	readonly seconds: readonly number[];
 	/** Seconds of each run of the floor, taken in turn with the runs. */
 	readonly floorSeconds: readonly number[];

@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Bench, BenchResult } from "../../../../tools/bench-types.ts";
-import { measure } from "../../../../tools/measure.ts";
+import { measure, passingSeconds } from "../../../../tools/measure.ts";
 import type { Receiver } from "../receiver.ts";
 import { keyedBits } from "../signal/keyed.ts";
 import { whiteNoise, withNoiseAtSnr } from "../signal/noise.ts";
@@ -71,8 +71,13 @@ function runAll(): readonly BenchResult[] {
 			return results;
 		}
 		const own = () => listen(samples, createTeletypeReceiver());
-		const beside = { floor: "minimodem told tones, speed and sense", count: SECONDS, unit: "s of audio", ...measure(own, other, RUNS) };
-		return [...results, { what: "teletype receiver on the same file", ...beside }];
+		const beside = {
+			floor: "minimodem told tones, speed and sense",
+			count: SECONDS,
+			unit: "s of audio",
+			...measure(own, other, RUNS, passingSeconds),
+		};
+		return [...results, { what: "teletype receiver on the same file, seconds that pass", ...beside }];
 	} finally {
 		rmSync(folder, { recursive: true });
 	}
