@@ -141,18 +141,25 @@ function peaksOf(power: Float64Array, binHz: number): readonly Peak[] {
 		if (here <= power[bin - 1]! || here < power[bin + 1]! || here === 0) continue;
 		// A tone's own lobe under the Hann window is gone three bins away.
 		if (here < LEAST_POWER * Math.max(power[bin - 3]!, power[bin + 3]!)) continue;
-		const about = [
-			...power.slice(Math.max(1, bin - NOISE_BINS.to), bin - NOISE_BINS.from),
-			...power.slice(bin + NOISE_BINS.from, bin + NOISE_BINS.to),
-		].sort((a, b) => a - b);
-		const median = about[about.length >> 1]!;
-		if (here < LEAST_POWER * median) continue;
+		const belowFrom = Math.max(1, bin - NOISE_BINS.to);
+		const [belowTo, aboveFrom, aboveTo] = [bin - NOISE_BINS.from, bin + NOISE_BINS.from, bin + NOISE_BINS.to];
+		// Whether it stands out of the median is known by counting; only then the median itself is worth its sorting.
+		const half = (belowTo - belowFrom + aboveTo - aboveFrom) >> 1;
+		const most = here / LEAST_POWER;
+		if (countUpTo(most, power, belowFrom, belowTo) + countUpTo(most, power, aboveFrom, aboveTo) <= half) continue;
 		let strongest = 0;
 		for (let other = Math.max(1, bin - SIDEBAND_BINS); other <= bin + SIDEBAND_BINS && other < power.length; other++)
 			strongest = Math.max(strongest, power[other]!);
 		if (here < SIDEBAND_PART * strongest) continue;
+		const median = Float64Array.of(...power.subarray(belowFrom, belowTo), ...power.subarray(aboveFrom, aboveTo)).sort()[half]!;
 		const [a, b, c] = [power[bin - 1]!, here, power[bin + 1]!].map((p) => log10(p + 1e-300)) as [number, number, number];
 		found.push({ hz: (bin + (0.5 * (a - c)) / (a - 2 * b + c)) * binHz, noise: median / Math.LN2, power: here });
 	}
 	return found.sort((a, b) => b.power - a.power);
+}
+
+function countUpTo(most: number, values: Float64Array, from: number, to: number): number {
+	let count = 0;
+	for (let i = from; i < to; i++) if (values[i]! <= most) count++;
+	return count;
 }
