@@ -1,10 +1,13 @@
 import { atan2 } from "@skipwright/units";
-import { CELL_MASK, CELLS_PER_FRAME, CELLS_PER_SECOND, createToneCells, type ToneCells } from "./toneCells.ts";
+import { CELL_MASK, CELLS_PER_FRAME, CELLS_PER_SECOND, createToneCells } from "./toneCells.ts";
 
 /** Cells of a window: 20 ms, about an element whatever the speed; and of its halves, between which the phase is compared. */
 const HALF = 20;
 /** Windows are looked at every 2 ms. */
-const STEP = 4;
+const STEP = 4,
+	STEPS_PER_HALF = HALF / STEP;
+/** Halves that a frame's windows have, each being the second of one and, a half later, the first of another. */
+const HALVES = CELLS_PER_FRAME / STEP + STEPS_PER_HALF;
 
 export interface MeasuredPair {
 	/** Hz, as the tones' phases turn: within 50 Hz of what was asked. */
@@ -16,44 +19,78 @@ export interface MeasuredPair {
 
 /** Looks at two tones of a stretch of frames: their exact frequencies, and whether they are keyed in turn. */
 export function measurePair(frames: readonly Float64Array[], lowHz: number, highHz: number): MeasuredPair {
-	const [low, high] = [createToneCells(lowHz), createToneCells(highHz)];
-	const turning = { low: [0, 0] as [number, number], high: [0, 0] as [number, number] };
+	const [low, high] = [createHalves(lowHz), createHalves(highHz)];
 	let [count, sumLow, sumHigh, sumLowLow, sumHighHigh, sumLowHigh] = [0, 0, 0, 0, 0, 0];
+	let [lowRe, lowIm, highRe, highIm] = [0, 0, 0, 0];
 	for (const [i, frame] of frames.entries()) {
 		low.frame(frame);
 		high.frame(frame);
 		if (i === 0) continue;
-		for (let end = i * CELLS_PER_FRAME; end < (i + 1) * CELLS_PER_FRAME; end += STEP) {
-			const [a, b] = [halves(low, end), halves(high, end)];
+		for (let second = STEPS_PER_HALF; second < HALVES; second++) {
+			const first = second - STEPS_PER_HALF;
+			const [lowRe1, lowIm1, lowRe2, lowIm2] = [low.re[first]!, low.im[first]!, low.re[second]!, low.im[second]!];
+			const [highRe1, highIm1, highRe2, highIm2] = [high.re[first]!, high.im[first]!, high.re[second]!, high.im[second]!];
+			const lowPower = (lowRe1 + lowRe2) * (lowRe1 + lowRe2) + (lowIm1 + lowIm2) * (lowIm1 + lowIm2);
+			const highPower = (highRe1 + highRe2) * (highRe1 + highRe2) + (highIm1 + highIm2) * (highIm1 + highIm2);
 			count++;
-			sumLow += a.power;
-			sumHigh += b.power;
-			sumLowLow += a.power * a.power;
-			sumHighHigh += b.power * b.power;
-			sumLowHigh += a.power * b.power;
-			const [leading, turned] = a.power > b.power ? [turning.low, a] : [turning.high, b];
-			leading[0] += turned.re;
-			leading[1] += turned.im;
+			sumLow += lowPower;
+			sumHigh += highPower;
+			sumLowLow += lowPower * lowPower;
+			sumHighHigh += highPower * highPower;
+			sumLowHigh += lowPower * highPower;
+			if (lowPower > highPower) {
+				lowRe += lowRe2 * lowRe1 + lowIm2 * lowIm1;
+				lowIm += lowIm2 * lowRe1 - lowRe2 * lowIm1;
+			} else {
+				highRe += highRe2 * highRe1 + highIm2 * highIm1;
+				highIm += highIm2 * highRe1 - highRe2 * highIm1;
+			}
 		}
 	}
 	const spread = Math.sqrt((count * sumLowLow - sumLow * sumLow) * (count * sumHighHigh - sumHigh * sumHigh));
 	const hzPerRadian = CELLS_PER_SECOND / (2 * Math.PI * HALF);
 	return {
-		lowHz: lowHz + atan2(turning.low[1], turning.low[0]) * hzPerRadian,
-		highHz: highHz + atan2(turning.high[1], turning.high[0]) * hzPerRadian,
+		lowHz: lowHz + atan2(lowIm, lowRe) * hzPerRadian,
+		highHz: highHz + atan2(highIm, highRe) * hzPerRadian,
 		correlation: spread > 0 ? (count * sumLowHigh - sumLow * sumHigh) / spread : 0,
 	};
 }
 
-/** Power of the window that ends before the cell, and its second half times the conjugate of its first. */
-function halves({ re, im }: ToneCells, end: number): { readonly power: number; readonly re: number; readonly im: number } {
-	let [re1, im1, re2, im2] = [0, 0, 0, 0];
-	for (let cell = end - 2 * HALF; cell < end - HALF; cell++) {
-		re1 += re[cell & CELL_MASK]!;
-		im1 += im[cell & CELL_MASK]!;
-		re2 += re[(cell + HALF) & CELL_MASK]!;
-		im2 += im[(cell + HALF) & CELL_MASK]!;
+/** Sums of a tone over half a window, one each `STEP` cells: the last frame's, and before them those that the first windows begin with. */
+function createHalves(toneHz: number) {
+	const tone = createToneCells(toneHz);
+	const steps = { re: new Float64Array(HALVES + STEPS_PER_HALF - 1), im: new Float64Array(HALVES + STEPS_PER_HALF - 1) };
+	const [re, im] = [new Float64Array(HALVES), new Float64Array(HALVES)];
+	let cells = 0;
+
+	/** Sums of `STEP` cells, the last of them ending a step before the frame does. */
+	function sumSteps(): void {
+		for (let i = 0, cell = cells - STEP - steps.re.length * STEP; i < steps.re.length; i++) {
+			let [sumRe, sumIm] = [0, 0];
+			for (let k = 0; k < STEP; k++, cell++) {
+				sumRe += tone.re[cell & CELL_MASK]!;
+				sumIm += tone.im[cell & CELL_MASK]!;
+			}
+			steps.re[i] = sumRe;
+			steps.im[i] = sumIm;
+		}
 	}
-	const [sumRe, sumIm] = [re1 + re2, im1 + im2];
-	return { power: sumRe * sumRe + sumIm * sumIm, re: re2 * re1 + im2 * im1, im: im2 * re1 - re2 * im1 };
+	return {
+		re,
+		im,
+		frame(samples: Float64Array): void {
+			tone.frame(samples);
+			cells += CELLS_PER_FRAME;
+			sumSteps();
+			for (let i = 0; i < HALVES; i++) {
+				let [sumRe, sumIm] = [0, 0];
+				for (let k = i; k < i + STEPS_PER_HALF; k++) {
+					sumRe += steps.re[k]!;
+					sumIm += steps.im[k]!;
+				}
+				re[i] = sumRe;
+				im[i] = sumIm;
+			}
+		},
+	};
 }
