@@ -3,7 +3,7 @@ import { defineConfig } from "vitest/config";
 export default defineConfig({
 	test: {
 		include: ["packages/*/src/**/*.test.ts", "apps/*/src/**/*.test.ts", "tools/**/*.test.ts"],
-		testTimeout: 60_000,
+		testTimeout: 180_000,
 		reporters: ["default"],
 	},
 });
