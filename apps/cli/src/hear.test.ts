@@ -215,8 +215,10 @@ describe("hear, how far off tune", () => {
 			return { "time.wav": writeWav(withNoiseAtSnr(sum, 15, { random: prng(2) }), MODEM_RATE_HZ) };
 		};
 		const several = await run(["hear", "time.wav", "--dial", "10000", "--tones", "500", "600", "1000"], tones(497, 597, 997));
-		expect(several.printed()).toMatch(/The tones together: The dial reads 3\.\d Hz low/);
-		const [note] = await heardIn(tones(1_012), "--listing", "us-wwv/time-signal/10000", "--dial", "9999", "--mode", "USB");
+		expect(several.printed()).toMatch(/By its tones: The dial reads 3\.\d Hz low/);
+		const shifted = await heardIn(tones(497, 700, 997), "--dial", "10000", "--tones", "500", "600", "1000");
+		expect(shifted.map(({ offsetHz }) => (offsetHz === null ? null : Math.round(offsetHz)))).toEqual([-3, null, -3]);
+		const [, note] = await heardIn(tones(600, 1_012), "--listing", "us-wwv/time-signal/10000", "--dial", "9999", "--mode", "USB");
 		expect(Math.abs(note!.offsetHz! - 12)).toBeLessThan(0.1);
 		const [am] = await heardIn(tones(1_012), "--listing", "us-wwv/time-signal/10000");
 		expect(am!.offsetHz).toBeNull(); // in AM a tone comes out right however the dial stands
@@ -388,7 +390,7 @@ describe.skipIf(!present)("hear, on recordings off the air", () => {
 			const line =
 				printed()
 					.split("\n")
-					.find((one) => one.startsWith("The tones together")) ?? "nothing";
+					.find((one) => one.startsWith("By its tones")) ?? "nothing";
 			rows.push(`${name}: ${line}`);
 			expect([name, line]).toEqual([name, expect.stringMatching(words)]);
 		}

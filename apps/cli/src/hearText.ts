@@ -94,7 +94,7 @@ function itemText({ item, tuning, image }: Told, clock: Clock): string {
 	if (item.kind === "dsc") lines.push(...item.faults.map(({ message }) => message));
 	if (item.kind === "chart") lines.push(image === null ? "The picture is not kept; --image OUT.png keeps it." : `Picture: ${image}`);
 	lines.push(figures(item));
-	if (tuning !== null) lines.push(tuning.words);
+	if (tuning !== null && item.kind !== "tone") lines.push(tuning.words); // of tones, together
 	return lines.map((line, i) => (i === 0 ? line : `${INDENT}${line}`.trimEnd())).join("\n");
 }
 

@@ -24,6 +24,9 @@ describe("every command", () => {
 		"directory show",
 		"directory export",
 		"directory import",
+		"hear",
+		"make",
+		"make dsc",
 	];
 	test.each(COMMANDS)("%s has help", async (command) => {
 		const { exit, printed } = await run(`${command} --help`);

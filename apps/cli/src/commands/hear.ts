@@ -54,7 +54,11 @@ export function hearCommand(context: Context, files: readonly string[], flags: H
 
 function fileText(heard: HeardFile, told: readonly Told[], expected: Expected, clock: Clock): string {
 	const where = expected.what === null ? [] : [`expected: ${expected.what}`];
-	return pageText([fileLine(heard), ...where].join("\n"), [...logText(told, clock), ...tonesTuning(heard.items, expected)]);
+	const ofTones = tuningOfTones(heard.items, expected);
+	return pageText([fileLine(heard), ...where].join("\n"), [
+		...logText(told, clock),
+		...(ofTones === null ? [] : [`By its tones: ${ofTones.words}`]),
+	]);
 }
 
 function pageText(head: string, lines: readonly string[]): string {
@@ -63,22 +67,28 @@ function pageText(head: string, lines: readonly string[]): string {
 
 /** Each item with the dial's error, where something nominal is known for it. */
 function withTuning(items: readonly HeardItem[], expected: Expected): readonly Omit<Told, "image">[] {
+	const ofTones = tuningOfTones(items, expected);
 	return items.map((item) => {
-		const expectation = item.kind === "tone" && isSeveralTones(expected) ? null : expected.of(item.kind);
+		if (item.kind === "tone") return { item, tuning: ofTones !== null && isOneOf(item, ofTones, expected) ? ofTones : null };
+		const expectation = expected.of(item.kind);
 		return { item, tuning: expectation === null ? null : worded(measureTuning(item, expectation), expected) };
 	});
 }
 
-function isSeveralTones(expected: Expected): boolean {
-	return (expected.of("tone")?.nominalAudioHz.length ?? 0) > 1;
-}
-
-/** What several tones of one sender say together. */
-function tonesTuning(items: readonly HeardItem[], expected: Expected): readonly string[] {
+/** What all tones say together: the set's error can be told from the recorder's by several alone. */
+function tuningOfTones(items: readonly HeardItem[], expected: Expected): Tuning | null {
 	const expectation = expected.of("tone");
 	const tones = items.filter((item): item is HeardTone & HeardItem => item.kind === "tone");
-	if (expectation === null || !isSeveralTones(expected) || tones.length === 0) return [];
-	return [`The tones together: ${worded(measureTuning(tones, expectation), expected).words}`];
+	return expectation === null || tones.length === 0 ? null : worded(measureTuning(tones, expectation), expected);
+}
+
+/** Hz within which a tone is where the tuning puts one. */
+const SAME_HZ = 2;
+
+function isOneOf({ audioHz }: HeardItem, { offsetHz }: Tuning, expected: Expected): boolean {
+	const { nominalAudioHz = [], mode = "USB" } = expected.of("tone") ?? {};
+	const higherHz = (mode === "LSB" ? -1 : 1) * (offsetHz ?? Number.NaN);
+	return nominalAudioHz.some((nominalHz) => Math.abs(audioHz - nominalHz - higherHz) < SAME_HZ);
 }
 
 /** Without a dial a correction has no figure. */
