@@ -14,35 +14,21 @@ const GROUP_BITS = 16;
 const WIDEST_ERROR = 0.011;
 const ERROR_STEP = 0.001;
 
-/** The greater of the two tones' energies over one bit, starting at every sample times `stepSamples`. */
-function strongest({ lowRe, lowIm, highRe, highIm, length: samples }: ToneSums, stepSamples: number, bitSamples: number): Float64Array {
-	const length = Math.round(bitSamples);
-	const count = Math.max(0, Math.floor((samples - length) / stepSamples) + 1);
-	const values = new Float64Array(count);
-	for (let i = 0; i < count; i++) {
-		const a = Math.round(i * stepSamples);
-		const b = a + length;
-		const [hr, hi] = [highRe[b]! - highRe[a]!, highIm[b]! - highIm[a]!];
-		const [lr, li] = [lowRe[b]! - lowRe[a]!, lowIm[b]! - lowIm[a]!];
-		values[i] = Math.max(hr * hr + hi * hi, lr * lr + li * li);
-	}
-	return values;
-}
-
 /**
  * The clock by which one tone at a time is strongest over a whole stretch, and by how many deviations of chance it is. Energies are
  * first added up over a few bits in which no clock looked for runs away from the nominal one.
  */
 export function findClock(sums: ToneSums, nominalBitSamples: number): { readonly clock: BitClock; readonly deviations: number } {
 	const step = nominalBitSamples / STEPS_PER_BIT;
-	const values = strongest(sums, step, nominalBitSamples);
-	const groups = Math.floor(values.length / (GROUP_BITS * STEPS_PER_BIT));
+	const length = Math.round(nominalBitSamples);
+	const count = Math.max(0, Math.floor((sums.length - length) / step) + 1);
+	const groups = Math.floor(count / (GROUP_BITS * STEPS_PER_BIT));
 	const used = groups * GROUP_BITS * STEPS_PER_BIT;
 	const folded = new Float64Array(groups * STEPS_PER_BIT);
 	let mean = 0;
 	let square = 0;
 	for (let i = 0; i < used; i++) {
-		const value = values[i]!;
+		const value = strongest(sums, Math.round(i * step), length);
 		folded[Math.floor(i / (GROUP_BITS * STEPS_PER_BIT)) * STEPS_PER_BIT + (i % STEPS_PER_BIT)]! += value;
 		mean += value / used;
 		square += (value * value) / used;
@@ -77,7 +63,6 @@ export function clockError(
 	end: number,
 	reachSamples: number,
 ): { readonly lateSamples: number; readonly deviations: number } {
-	const { lowRe, lowIm, highRe, highIm } = sums;
 	const length = Math.round(clock.bitSamples);
 	const step = 4;
 	const reach = Math.floor(clock.bitSamples / 2 / step); // half a bit, so that what chance gives is seen too
@@ -91,10 +76,7 @@ export function clockError(
 		if (base - reach * step < 0 || base + length + reach * step > sums.length) continue;
 		for (let s = -reach; s <= reach; s++) {
 			const a = base + s * step;
-			const b = a + length;
-			const [hr, hi] = [highRe[b]! - highRe[a]!, highIm[b]! - highIm[a]!];
-			const [lr, li] = [lowRe[b]! - lowRe[a]!, lowIm[b]! - lowIm[a]!];
-			const value = Math.max(hr * hr + hi * hi, lr * lr + li * li);
+			const value = strongest(sums, a, length);
 			sumsAt[s + reach]! += value;
 			sum += value;
 			square += value * value;
@@ -112,4 +94,14 @@ export function clockError(
 	const mean = sum / count;
 	const deviation = Math.sqrt(Math.max(1e-300, square / count - mean * mean) * bits);
 	return { lateSamples: (top - reach + part) * step, deviations: (at - mean * bits) / deviation };
+}
+
+/** The greater of the two tones' energies over `length` samples from sample `from` on. */
+function strongest({ lowRe, lowIm, highRe, highIm }: ToneSums, from: number, length: number): number {
+	const to = from + length;
+	const hr = highRe[to]! - highRe[from]!;
+	const hi = highIm[to]! - highIm[from]!;
+	const lr = lowRe[to]! - lowRe[from]!;
+	const li = lowIm[to]! - lowIm[from]!;
+	return Math.max(hr * hr + hi * hi, lr * lr + li * li);
 }

@@ -11,17 +11,19 @@ export interface BitTones {
 	readonly highEnergy: Float64Array;
 }
 
-/** Those of `count` bits from bit `first` on, each over its own samples from `from` to `to` of it (0 to 1). */
-export function bitTones(sums: ToneSums, { startSample, bitSamples }: BitClock, first: number, count: number, from = 0, to = 1): BitTones {
+/** Those of `count` bits from bit `first` on. */
+export function bitTones(sums: ToneSums, { startSample, bitSamples }: BitClock, first: number, count: number): BitTones {
 	const make = () => new Float64Array(count);
 	const bits = { lowRe: make(), lowIm: make(), highRe: make(), highIm: make(), lowEnergy: make(), highEnergy: make() };
 	const last = sums.length;
 	for (let i = 0; i < count; i++) {
 		const start = startSample + (first + i) * bitSamples;
-		const a = Math.min(last, Math.max(0, Math.round(start + from * bitSamples)));
-		const b = Math.min(last, Math.max(0, Math.round(start + to * bitSamples)));
-		const [lr, li] = [sums.lowRe[b]! - sums.lowRe[a]!, sums.lowIm[b]! - sums.lowIm[a]!];
-		const [hr, hi] = [sums.highRe[b]! - sums.highRe[a]!, sums.highIm[b]! - sums.highIm[a]!];
+		const a = Math.min(last, Math.max(0, Math.round(start)));
+		const b = Math.min(last, Math.max(0, Math.round(start + bitSamples)));
+		const lr = sums.lowRe[b]! - sums.lowRe[a]!;
+		const li = sums.lowIm[b]! - sums.lowIm[a]!;
+		const hr = sums.highRe[b]! - sums.highRe[a]!;
+		const hi = sums.highIm[b]! - sums.highIm[a]!;
 		bits.lowRe[i] = lr;
 		bits.lowIm[i] = li;
 		bits.highRe[i] = hr;

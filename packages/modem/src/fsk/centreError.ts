@@ -1,7 +1,6 @@
 import { atan2 } from "@skipwright/units";
 import { MODEM_RATE_HZ } from "../receiver.ts";
 import type { BitClock } from "./bitClock.ts";
-import { bitTones } from "./bitTones.ts";
 import type { ToneSums } from "./toneSums.ts";
 
 export interface CentreError {
@@ -13,13 +12,21 @@ export interface CentreError {
 /** From how much the phase turns from the first half of each bit to the second: needs no phase from bit to bit. */
 export function centreError(sums: ToneSums, clock: BitClock, first: number, softs: Float64Array): CentreError {
 	const count = softs.length;
-	const early = bitTones(sums, clock, first, count, 0, 0.5);
-	const late = bitTones(sums, clock, first, count, 0.5, 1);
-	let [re, im, size] = [0, 0, 0];
+	const within = (sample: number) => Math.min(sums.length, Math.max(0, Math.round(sample)));
+	let re = 0;
+	let im = 0;
+	let size = 0;
 	for (let k = 0; k < count; k++) {
-		const isHigh = softs[k]! > 0;
-		const [ar, ai] = isHigh ? [early.highRe[k]!, early.highIm[k]!] : [early.lowRe[k]!, early.lowIm[k]!];
-		const [br, bi] = isHigh ? [late.highRe[k]!, late.highIm[k]!] : [late.lowRe[k]!, late.lowIm[k]!];
+		const start = clock.startSample + (first + k) * clock.bitSamples;
+		const from = within(start);
+		const middle = within(start + 0.5 * clock.bitSamples);
+		const to = within(start + clock.bitSamples);
+		const sumRe = softs[k]! > 0 ? sums.highRe : sums.lowRe;
+		const sumIm = softs[k]! > 0 ? sums.highIm : sums.lowIm;
+		const ar = sumRe[middle]! - sumRe[from]!;
+		const ai = sumIm[middle]! - sumIm[from]!;
+		const br = sumRe[to]! - sumRe[middle]!;
+		const bi = sumIm[to]! - sumIm[middle]!;
 		re += br * ar + bi * ai;
 		im += bi * ar - br * ai;
 		size += Math.sqrt((ar * ar + ai * ai) * (br * br + bi * bi));

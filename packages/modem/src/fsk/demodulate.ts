@@ -55,7 +55,9 @@ const WIDEST_ERROR = 0.012;
 /** Seconds of the past that are kept, so that a carrier is followed back to its start. */
 const KEPT_S = 12;
 /** What is asked of a new carrier, and of a segment of a known one: deviations of chance, see `keyingScore`. */
-const NEW = { score: 6, hopeless: 1, deviations: 2, leastShare: 0.1, mostShiftHz: 60 };
+const NEW = { score: 6, deviations: 2, leastShare: 0.1, mostShiftHz: 60 };
+/** Scores below which a look is broken off: a first one before its centre is put right and after, and one at twice the bits. */
+const HOPELESS = { rough: 1, first: 3, second: 4 };
 const ALIVE = { score: 3, deviations: 1 };
 /** Deviations by which bit borders stand out in noise, where their place is known and where the best was looked for (measured). */
 const CHANCE = { known: 0.6, found: 1.65 };
@@ -238,8 +240,8 @@ export function createFskDemodulator(options: FskOptions): {
 		if (refused.some(({ hz }) => Math.abs(hz - roughHz) < REFUSED_HZ)) return false;
 		if (tracks.some((track) => Math.abs(track.centreHz - roughHz) < apartHz && track.silent < 1)) return false;
 		if (taken < FINDING_BITS * 1.1 * nominal) return false;
-		let close = closely(roughHz, FINDING_BITS);
-		if (close !== null && close.score > NEW.score / 2 && close.score < NEW.score) close = closely(close.centreHz, 2 * FINDING_BITS);
+		let close = closely(roughHz, FINDING_BITS, HOPELESS.rough, HOPELESS.first);
+		if (close !== null && close.score < NEW.score) close = closely(close.centreHz, 2 * FINDING_BITS, HOPELESS.second, HOPELESS.second);
 		if (close === null || !isNew(close, roughHz)) {
 			refused.push({ hz: roughHz, until: taken + REFUSED_S * MODEM_RATE_HZ });
 			return true;
@@ -283,8 +285,8 @@ export function createFskDemodulator(options: FskOptions): {
 		);
 	}
 
-	/** The last so many bits, as those of a pair near that centre; null before so many were there, and where they do not look like bits. */
-	function closely(roughHz: number, bits: number): Close | null {
+	/** The last so many bits, as those of a pair near that centre; null before so many were there, and where they do not look like bits: scores below `leastRough` at first, `least` later. */
+	function closely(roughHz: number, bits: number, leastRough: number, least: number): Close | null {
 		const from = taken - Math.round((bits + 2) * nominal);
 		if (from < pastStart) return null;
 		let centreHz = roughHz;
@@ -294,7 +296,7 @@ export function createFskDemodulator(options: FskOptions): {
 			const count = Math.floor((taken - from - clock.startSample) / clock.bitSamples);
 			const tones = bitTones(sums, clock, 0, count);
 			const score = keyingScore(toneLead(tones), count, deviations, CHANCE.found);
-			if (score < NEW.hopeless) return null;
+			if (score < (round === 1 ? leastRough : least)) return null;
 			const { softs, level, ebN0 } = envelopeEvidence(tones, leak);
 			const error = centreError(sums, clock, 0, softs);
 			centreHz += error.hz;

@@ -24,6 +24,8 @@ const LEVEL_REACH = 12;
 /** Least noise for a given level: more than 23 dB over the noise nothing is sure any more but the bits. */
 const LEAST_NOISE = 0.005;
 const ROUNDS = 3;
+/** A weight from which on a tone is there, and none of its bits faded. */
+const SURE = 30;
 /** Share of bits thought faded before anything is known, and at least. */
 const FIRST_FADED = 0.01;
 const LEAST_FADED = 0.0005;
@@ -39,7 +41,8 @@ export function envelopeEvidence({ lowEnergy, highEnergy }: BitTones, leak: numb
 	const share = new Float64Array(count);
 	let off = 0;
 	for (let k = 0; k < count; k++) {
-		const [low, high] = [lowEnergy[k]!, highEnergy[k]!];
+		const low = lowEnergy[k]!;
+		const high = highEnergy[k]!;
 		off += Math.min(low, high);
 		share[k] = high > low ? 1 : 0;
 	}
@@ -47,16 +50,13 @@ export function envelopeEvidence({ lowEnergy, highEnergy }: BitTones, leak: numb
 	let noiseHigh = noiseLow;
 	let faded = FIRST_FADED;
 	let noises = { low: 0, high: 0, level: 0 };
-	let levels = { low: new Float64Array(count), high: new Float64Array(count) };
+	const levels = { low: new Float64Array(count), high: new Float64Array(count) };
+	const room = { weights: new Float64Array(count + 1), energies: new Float64Array(count + 1) };
 	for (let round = 0; round < ROUNDS; round++) {
-		levels = {
-			low: localLevels(
-				lowEnergy,
-				share.map((high) => 1 - high),
-				noiseLow,
-			),
-			high: localLevels(highEnergy, share, noiseHigh),
-		};
+		for (let k = 0; k < count; k++) share[k] = 1 - share[k]!;
+		localLevels(levels.low, lowEnergy, share, noiseLow, room);
+		for (let k = 0; k < count; k++) share[k] = 1 - share[k]!;
+		localLevels(levels.high, highEnergy, share, noiseHigh, room);
 		noises = meanNoises(lowEnergy, highEnergy, share, levels, leak);
 		const least = LEAST_NOISE * noises.level;
 		noiseLow = Math.max(least, noises.low);
@@ -65,10 +65,12 @@ export function envelopeEvidence({ lowEnergy, highEnergy }: BitTones, leak: numb
 		for (let k = 0; k < count; k++) {
 			const high = toneWeight(highEnergy[k]!, levels.high[k]!, noiseHigh);
 			const low = toneWeight(lowEnergy[k]!, levels.low[k]!, noiseLow);
-			const soft = orFaded(high, faded) - orFaded(low, faded);
+			const likelyHigh = orFaded(high, faded);
+			const likelyLow = orFaded(low, faded);
+			const soft = (high > SURE ? high : log(likelyHigh)) - (low > SURE ? low : log(likelyLow));
 			softs[k] = soft;
 			share[k] = soft > 30 ? 1 : soft < -30 ? 0 : logistic(soft);
-			fadedSum += share[k]! * fadedShare(high, faded) + (1 - share[k]!) * fadedShare(low, faded);
+			fadedSum += (share[k]! * faded) / likelyHigh + ((1 - share[k]!) * faded) / likelyLow;
 		}
 		faded = Math.max(LEAST_FADED, fadedSum / count);
 	}
@@ -102,36 +104,38 @@ export function believedSize(energy: number, level: number, noise: number): numb
 }
 
 /**
- * Energy above the noise where the tone is thought on (`shares`), near each bit. Where neighbourhoods differ no more than chance makes them, their
+ * Puts energy above the noise where the tone is thought on (`shares`), near each bit, into `levels`. Where neighbourhoods differ no more than chance makes them, their
  * mean counts; the more they differ, the more each counts for itself.
  */
-function localLevels(energy: Float64Array, shares: Float64Array, noise: number): Float64Array<ArrayBuffer> {
+function localLevels(
+	levels: Float64Array,
+	energy: Float64Array,
+	shares: Float64Array,
+	noise: number,
+	{ weights: weightSum, energies: energySum }: { readonly weights: Float64Array; readonly energies: Float64Array },
+): void {
 	const count = energy.length;
-	const weightSum = new Float64Array(count + 1);
-	const energySum = new Float64Array(count + 1);
 	for (let k = 0; k < count; k++) {
 		weightSum[k + 1] = weightSum[k]! + shares[k]!;
 		energySum[k + 1] = energySum[k]! + shares[k]! * (energy[k]! - noise);
 	}
 	const mean = Math.max(0, energySum[count]! / (weightSum[count]! + 1e-9));
 	const chance = noise * (noise + 2 * mean); // variance of one bit's energy
-	const levels = new Float64Array(count);
-	const weights = new Float64Array(count);
 	let spread = 0;
 	for (let k = 0; k < count; k++) {
-		const [a, b] = [Math.max(0, k - LEVEL_REACH), Math.min(count, k + LEVEL_REACH + 1)];
+		const a = Math.max(0, k - LEVEL_REACH);
+		const b = Math.min(count, k + LEVEL_REACH + 1);
 		const weight = weightSum[b]! - weightSum[a]! + 1e-9;
 		const level = (energySum[b]! - energySum[a]!) / weight;
-		weights[k] = weight;
 		levels[k] = level;
 		spread += ((level - mean) * (level - mean) - chance / weight) * weight;
 	}
 	const variance = Math.max(0, spread / ((2 * LEVEL_REACH + 1) * (weightSum[count]! + 1e-9)));
 	for (let k = 0; k < count; k++) {
-		const own = variance / (variance + chance / weights[k]! + 1e-300);
+		const weight = weightSum[Math.min(count, k + LEVEL_REACH + 1)]! - weightSum[Math.max(0, k - LEVEL_REACH)]! + 1e-9;
+		const own = variance / (variance + chance / weight + 1e-300);
 		levels[k] = Math.max(0, mean + own * (levels[k]! - mean));
 	}
-	return levels;
 }
 
 /** Mean energy of either tone where it is thought off, of both together as far as they differ by chance; and of both tones where they are on. */
@@ -151,7 +155,8 @@ function meanNoises(
 		levelSum += levels.low[k]! + levels.high[k]!;
 	}
 	const both = Math.max(1e-300, (lowSum + highSum) / count);
-	const [low, high] = [Math.max(0, lowSum) / (highShare + 1e-9), Math.max(0, highSum) / (count - highShare + 1e-9)];
+	const low = Math.max(0, lowSum) / (highShare + 1e-9);
+	const high = Math.max(0, highSum) / (count - highShare + 1e-9);
 	// two means of that many energies of noise differ so much by chance alone, as a share of it squared
 	const chance = 1 / (highShare + 1e-9) + 1 / (count - highShare + 1e-9);
 	const apart = ((high - low) / both) * ((high - low) / both);
@@ -163,13 +168,9 @@ function meanNoises(
 	};
 }
 
-/** The same where the tone is not there after all for that share of the bits: noise alone has weight 0. */
+/** Likelihood of a tone of that weight that is not there after all for that share of the bits: noise alone has weight 0. */
 function orFaded(weight: number, faded: number): number {
-	return weight > 30 ? weight : log((1 - faded) * exp(weight) + faded);
-}
-
-function fadedShare(weight: number, faded: number): number {
-	return weight > 30 ? 0 : faded / ((1 - faded) * exp(weight) + faded);
+	return weight > SURE ? Number.POSITIVE_INFINITY : (1 - faded) * exp(weight) + faded;
 }
 
 function logistic(x: number): number {

@@ -80,7 +80,8 @@ function align(tones: BitTones, softs: Float64Array, turnsPerBit: number, turns:
 	const down = [0, 0];
 	let total = 0;
 	for (let k = 1; k < count; k++) {
-		const [wasHigh, isHigh] = [softs[k - 1]! > 0, softs[k]! > 0];
+		const wasHigh = softs[k - 1]! > 0;
+		const isHigh = softs[k]! > 0;
 		let [ar, ai] = wasHigh ? [highRe[k - 1]!, highIm[k - 1]!] : [lowRe[k - 1]!, lowIm[k - 1]!];
 		const [br, bi] = isHigh ? [highRe[k]!, highIm[k]!] : [lowRe[k]!, lowIm[k]!];
 		if (wasHigh) [ar, ai] = [ar * bitRe - ai * bitIm, ar * bitIm + ai * bitRe];
@@ -93,7 +94,8 @@ function align(tones: BitTones, softs: Float64Array, turnsPerBit: number, turns:
 	}
 	// the offset turns `up` forwards and `down` backwards
 	const guess = atan2(same[1]!, same[0]!);
-	const [c, s] = [cos(guess), sin(guess)];
+	const c = cos(guess);
+	const s = sin(guess);
 	const offset = atan2(up[1]! * c - up[0]! * s - (down[1]! * c - down[0]! * s), up[0]! * c + up[1]! * s + (down[0]! * c + down[1]! * s));
 	const [oc, os] = [cos(offset), sin(offset)];
 	const re = same[0]! + up[0]! * oc + up[1]! * os + down[0]! * oc - down[1]! * os;
@@ -111,8 +113,10 @@ function align(tones: BitTones, softs: Float64Array, turnsPerBit: number, turns:
 
 function rotate(fromRe: Float64Array, fromIm: Float64Array, k: number, turns: number, toRe: Float64Array, toIm: Float64Array): void {
 	const angle = 2 * Math.PI * fraction(turns);
-	const [c, s] = [cos(angle), sin(angle)];
-	const [re, im] = [fromRe[k]!, fromIm[k]!];
+	const c = cos(angle);
+	const s = sin(angle);
+	const re = fromRe[k]!;
+	const im = fromIm[k]!;
 	toRe[k] = re * c - im * s;
 	toIm[k] = re * s + im * c;
 }
@@ -132,7 +136,8 @@ function sumsOverPhases(aligned: BitTones, envelopes: EnvelopeEvidence, turnsPer
 		const here = k * PHASES;
 		let sum = 0;
 		for (let m = 0; m < PHASES; m++) {
-			const [l, h] = [forward[here + m]! * weights.low[here + m]!, forward[here + m]! * weights.high[here + m]!];
+			const l = forward[here + m]! * weights.low[here + m]!;
+			const h = forward[here + m]! * weights.high[here + m]!;
 			low[REACH + m] = l;
 			high[REACH + ((m + shift) % PHASES)] = h;
 			sum += l + h;
@@ -152,10 +157,13 @@ function sumsOverPhases(aligned: BitTones, envelopes: EnvelopeEvidence, turnsPer
 	const before = new Float64Array(PHASES);
 	for (let k = count - 1; k >= 0; k--) {
 		const here = k * PHASES;
-		let [lowSum, highSum, sum] = [0, 0, 0];
+		let lowSum = 0;
+		let highSum = 0;
+		let sum = 0;
 		for (let m = 0; m < PHASES; m++) {
 			const turned = (m + shift) % PHASES;
-			let [afterLow, afterHigh] = [0, 0];
+			let afterLow = 0;
+			let afterHigh = 0;
 			for (let i = 0; i <= 2 * REACH; i++) {
 				afterLow += later[m + i]! * lowKernel[i]!;
 				afterHigh += later[turned + i]! * highKernel[i]!;
@@ -198,8 +206,10 @@ function bitWeights(aligned: BitTones, levels: EnvelopeEvidence): { readonly low
 		const baseHigh = levels.high[k]! / noiseHigh;
 		const scale = Math.max(sizeLow - baseLow, sizeHigh - baseHigh, 0);
 		const gone = levels.faded * exp(-scale);
-		const [lowRe, lowIm] = [gainLow * aligned.lowRe[k]!, gainLow * aligned.lowIm[k]!];
-		const [highRe, highIm] = [gainHigh * aligned.highRe[k]!, gainHigh * aligned.highIm[k]!];
+		const lowRe = gainLow * aligned.lowRe[k]!;
+		const lowIm = gainLow * aligned.lowIm[k]!;
+		const highRe = gainHigh * aligned.highRe[k]!;
+		const highIm = gainHigh * aligned.highIm[k]!;
 		for (let m = 0; m < PHASES; m++) {
 			low[k * PHASES + m] = gone + exp(lowRe * COS[m]! + lowIm * SIN[m]! - baseLow - scale);
 			high[k * PHASES + m] = gone + exp(highRe * COS[m]! + highIm * SIN[m]! - baseHigh - scale);

@@ -38,7 +38,8 @@ export function createFrameSpectrum(frames: number): FrameSpectrum {
 			for (let i = 0; i < size; i++) windowed[i] = held[i]! * window[i]!;
 			fft.realTransform(spectrum, windowed);
 			for (let bin = 0; bin < power.length; bin++) {
-				const [re, im] = [spectrum[2 * bin]!, spectrum[2 * bin + 1]!];
+				const re = spectrum[2 * bin]!;
+				const im = spectrum[2 * bin + 1]!;
 				power[bin] = re * re + im * im;
 			}
 			return power;
