@@ -28,8 +28,14 @@ export function measurePair(frames: readonly Float64Array[], lowHz: number, high
 		if (i === 0) continue;
 		for (let second = STEPS_PER_HALF; second < HALVES; second++) {
 			const first = second - STEPS_PER_HALF;
-			const [lowRe1, lowIm1, lowRe2, lowIm2] = [low.re[first]!, low.im[first]!, low.re[second]!, low.im[second]!];
-			const [highRe1, highIm1, highRe2, highIm2] = [high.re[first]!, high.im[first]!, high.re[second]!, high.im[second]!];
+			const lowRe1 = low.re[first]!;
+			const lowIm1 = low.im[first]!;
+			const lowRe2 = low.re[second]!;
+			const lowIm2 = low.im[second]!;
+			const highRe1 = high.re[first]!;
+			const highIm1 = high.im[first]!;
+			const highRe2 = high.re[second]!;
+			const highIm2 = high.im[second]!;
 			const lowPower = (lowRe1 + lowRe2) * (lowRe1 + lowRe2) + (lowIm1 + lowIm2) * (lowIm1 + lowIm2);
 			const highPower = (highRe1 + highRe2) * (highRe1 + highRe2) + (highIm1 + highIm2) * (highIm1 + highIm2);
 			count++;
@@ -66,7 +72,8 @@ function createHalves(toneHz: number) {
 	/** Sums of `STEP` cells, the last of them ending a step before the frame does. */
 	function sumSteps(): void {
 		for (let i = 0, cell = cells - STEP - steps.re.length * STEP; i < steps.re.length; i++) {
-			let [sumRe, sumIm] = [0, 0];
+			let sumRe = 0;
+			let sumIm = 0;
 			for (let k = 0; k < STEP; k++, cell++) {
 				sumRe += tone.re[cell & CELL_MASK]!;
 				sumIm += tone.im[cell & CELL_MASK]!;
@@ -83,7 +90,8 @@ function createHalves(toneHz: number) {
 			cells += CELLS_PER_FRAME;
 			sumSteps();
 			for (let i = 0; i < HALVES; i++) {
-				let [sumRe, sumIm] = [0, 0];
+				let sumRe = 0;
+				let sumIm = 0;
 				for (let k = i; k < i + STEPS_PER_HALF; k++) {
 					sumRe += steps.re[k]!;
 					sumIm += steps.im[k]!;

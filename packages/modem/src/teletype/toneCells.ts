@@ -45,7 +45,10 @@ export function createToneCells(toneHz: number): ToneCells {
 			let oscIm = oscillator.im;
 			// The oscillator goes on by a cell at a time, and within it the samples are turned by what is known beforehand.
 			for (let at = 0; at < FRAME_SAMPLES; at += CELL_SAMPLES, done++) {
-				const [a, b, c, d] = [samples[at]!, samples[at + 1]!, samples[at + 2]!, samples[at + 3]!];
+				const a = samples[at]!;
+				const b = samples[at + 1]!;
+				const c = samples[at + 2]!;
+				const d = samples[at + 3]!;
 				const sumRe = a + b * re1 + (c * re2 + d * re3);
 				const sumIm = b * im1 + (c * im2 + d * im3);
 				re[done & CELL_MASK] = sumRe * oscRe - sumIm * oscIm;
