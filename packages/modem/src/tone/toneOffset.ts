@@ -61,7 +61,8 @@ export function toneOffset(heard: readonly HeardTone[], expectedTonesHz: readonl
 		boolean,
 	];
 	const none = scale !== null && isScale && Math.abs(scale.value) < AGREES * scale.sigma;
-	if (isShift && (!isScale || none || (most > 1 && shift!.misfit + DECIDES < scale!.misfit))) {
+	const isLone = most === 1 && expectedTonesHz.length > 1; // of several only one fits: it may be any tone
+	if (isShift && (none || (!isLone && !isScale) || (most > 1 && shift!.misfit + DECIDES < scale!.misfit))) {
 		return { verdict: "shift", offsetHz: shift!.value, uncertaintyHz: shift!.sigma, pairs: shift!.pairs };
 	}
 	if (isScale && (!isShift || (most > 1 && scale!.misfit + DECIDES < shift!.misfit))) {
