@@ -1,3 +1,5 @@
+import type { Directory } from "@skipwright/directory";
+import type { ResolvedJob } from "@skipwright/job";
 import { type DayInWords, placeReason } from "@skipwright/papers";
 import type { Plan, PlannedPlace, UseRun } from "@skipwright/planner";
 import { WANT_WORDS } from "@skipwright/rules";
@@ -17,14 +19,33 @@ export function explainText(plan: Plan, asked: string, words: DayInWords): strin
 	if (holders.length > 0) return holders.map((one) => placeText(plan, one, words)).join("\n");
 	const out = plan.leftOut.filter(({ listing }) => listing === asked || listing.startsWith(`${asked}/`));
 	if (out.length > 0) return out.map(({ listing, why }) => `${listing}: not in the plan; ${why}\n`).join("");
-	throw new UsageError(
+	throw unknownTo(asked);
+}
+
+/**
+ * Refuses what no plan could explain, before anything is worked out.
+ * @throws UsageError
+ */
+export function checkAsked(asked: string, { profile }: ResolvedJob, { listings, stations }: Directory): void {
+	const isPlace = profile.banks.some(({ id }) => id === placeOf(asked)?.bank);
+	const isId = /^(ap17|guard|safety)\//.test(asked) || stations.some(({ id }) => id === asked) || listings.some(({ id }) => id === asked);
+	if (!isPlace && !isId && !listings.some(({ id }) => id.startsWith(`${asked}/`))) throw unknownTo(asked);
+}
+
+function unknownTo(asked: string): UsageError {
+	return new UsageError(
 		`cannot explain ${JSON.stringify(asked)}: neither a filled place ("voice 12") nor a listing that serves a want of this job (find its id with: skipwright directory find)`,
 	);
 }
 
 function placeAsked({ places }: Plan, asked: string): PlannedPlace | null {
+	const wanted = placeOf(asked);
+	return places.find(({ bank, place }) => bank === wanted?.bank && place === wanted.place) ?? null;
+}
+
+function placeOf(asked: string): { readonly bank: string; readonly place: number } | null {
 	const [, bank, number] = /^(.+?)[\s/:]+(\d+)$/.exec(asked.trim()) ?? [];
-	return places.find((one) => one.bank === bank && one.place === Number(number)) ?? null;
+	return bank === undefined ? null : { bank, place: Number(number) };
 }
 
 function placeText(plan: Plan, place: PlannedPlace, words: DayInWords): string {

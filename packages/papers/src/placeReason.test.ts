@@ -19,7 +19,7 @@ const PLACE: PlannedPlace = {
 	notes: [],
 	hears: [],
 	serves: [{ want: "weather-charts", hoursPerDay: 1.7, lostPerDay: 0.08, rank: 22, of: 35, bestLeg: "Here to There" }],
-	day: { chances: Array.from({ length: 24 }, () => 0.5), broadcasts: [{ fromMin: 1_410, toMin: 1_470 }] },
+	day: { leg: "at Horta", chances: Array.from({ length: 24 }, () => 0.5), broadcasts: [{ fromMin: 1_410, toMin: 1_470 }] },
 };
 const reasonOf = (part: Partial<PlannedPlace>) => placeReason({ ...PLACE, ...part }, (chances) => `fair, ${chances.length} hours`);
 
@@ -27,7 +27,7 @@ describe("why a place is held", () => {
 	test("what it gives, how it ranks, where most, what would be lost, when it is heard and sent", () => {
 		expect(reasonOf({})).toBe(
 			"Weather charts: 1.7 hours a day, 22nd best of 35 places, most from Here to There; 5 minutes a day would be lost without it. " +
-				"Chance by the hour, mean over the voyage, UTC: fair, 24 hours. Sent 2330-0030 UTC.",
+				"Chance by the hour at Horta, UTC: fair, 24 hours. Sent 2330-0030 UTC.",
 		);
 	});
 
@@ -47,7 +47,7 @@ describe("why a place is held", () => {
 	});
 
 	test("what must be held, is pinned, or is in no list says so", () => {
-		const bare = { serves: [], day: { chances: null, broadcasts: null } } as const;
+		const bare = { serves: [], day: { leg: null, chances: null, broadcasts: null } } as const;
 		expect(reasonOf({ ...bare, want: "guard", pinned: true })).toBe(
 			"Pinned by the job. Always held: a carrier for distress, safety and calling.",
 		);
@@ -60,7 +60,7 @@ describe("why a place is held", () => {
 
 	test("many broadcasts are counted", () => {
 		const broadcasts = Array.from({ length: 48 }, (_, i) => ({ fromMin: i * 30, toMin: i * 30 + 5 }));
-		expect(reasonOf({ day: { chances: null, broadcasts } })).toMatch(/Sent 48 times a day, first at 0000-0005 UTC\.$/);
+		expect(reasonOf({ day: { leg: null, chances: null, broadcasts } })).toMatch(/Sent 48 times a day, first at 0000-0005 UTC\.$/);
 	});
 });
 

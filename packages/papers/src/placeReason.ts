@@ -15,12 +15,12 @@ const MOST_TIMES = 8;
  */
 export function placeReason(place: PlannedPlace, words: DayInWords): string {
 	const { serves, day, notes, pinned } = place;
-	const { chances, broadcasts } = day;
+	const { leg, chances, broadcasts } = day;
 	return [
 		pinned ? "Pinned by the job." : "",
 		purpose(place),
 		...serves.map(serviceSentence),
-		chances === null ? "" : `Chance by the hour, mean over the voyage, UTC: ${words(chances)}.`,
+		chances === null ? "" : `Chance by the hour${leg === null ? "" : ` ${onLeg(leg)}`}, UTC: ${words(chances)}.`,
 		broadcasts === null || broadcasts.length === 0 ? "" : `Sent ${sendingTimes(broadcasts.map(spanWords))}.`,
 		...notes.map(sentence),
 	]

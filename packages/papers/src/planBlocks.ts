@@ -43,12 +43,13 @@ function legend({ grades }: PlanPage): string {
 	const words = grades.map(({ word, from }) => (from === 0 ? word : `${word} from ${Math.round(from * 100)} %`));
 	return htmlElement("ul", { class: "legend" }, [
 		sample(
-			{ chances: whole, broadcasts: null },
-			`ink: ${words.join(", ")} of days, mean over the voyage; slanted lines: mostly night aboard`,
+			{ leg: null, chances: whole, broadcasts: null },
+			`ink: ${words.join(", ")} of days, on the leg where it is heard best; slanted lines: mostly night aboard`,
 		),
-		sample({ chances: null, broadcasts: null }, "dots: it cannot be told"),
+		sample({ leg: null, chances: null, broadcasts: null }, "dots: it cannot be told"),
 		sample(
 			{
+				leg: null,
 				chances: Array.from({ length: 24 }, () => 0.3),
 				broadcasts: [360, 720, 1_080].map((fromMin) => ({ fromMin, toMin: fromMin + 60 })),
 			},

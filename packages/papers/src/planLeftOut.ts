@@ -5,7 +5,7 @@ import { capital, planSection } from "./planSection.ts";
 
 /** What an owner may miss, by the reason why it was left out. */
 export function planLeftOut({ plan, directory }: PlanPage): string {
-	const reasons = [...Map.groupBy(plan.leftOut, ({ why }) => why)].toSorted((a, b) => b[1].length - a[1].length);
+	const reasons = [...Map.groupBy(plan.leftOut, ({ why }) => kindOf(why))].toSorted((a, b) => b[1].length - a[1].length);
 	return planSection({
 		id: "left-out",
 		heading: "What was left out",
@@ -22,10 +22,20 @@ export function planLeftOut({ plan, directory }: PlanPage): string {
 					htmlElement(
 						"ul",
 						{ class: "columns" },
-						ones.map(({ listing }) => htmlElement("li", {}, [given(listingName(listing, directory))])),
+						ones.map(({ listing, why: own }) =>
+							htmlElement("li", {}, [
+								given(listingName(listing, directory)),
+								...(kindOf(own) === own ? [] : [htmlWords("span", { class: "quiet" }, `: ${own.slice(kindOf(own).length + 2)}`)]),
+							]),
+						),
 					),
 				]),
 			),
 		],
 	});
+}
+
+/** Reasons of one kind together: "adds little", "needs no place of its own". What follows is each listing's own. */
+function kindOf(why: string): string {
+	return /^(adds little|needs no place of its own|cannot tell whether it is heard): /.exec(why)?.[1] ?? why;
 }

@@ -23,7 +23,7 @@ function place(bank: string, number: number, part: Partial<PlannedPlace>): Plann
 		notes: [],
 		hears: [],
 		serves: [],
-		day: { chances: null, broadcasts: null },
+		day: { leg: null, chances: null, broadcasts: null },
 		...part,
 	};
 }
@@ -37,7 +37,7 @@ const PLACES: readonly PlannedPlace[] = [
 		pinned: true,
 		what: "distress, safety and calling, 2 MHz",
 		want: "guard",
-		day: { chances: swell(1, 8, 0.6), broadcasts: null },
+		day: { leg: "Here to There", chances: swell(1, 8, 0.6), broadcasts: null },
 	}),
 	place("voice", 2, {
 		tag: "CH 821",
@@ -46,7 +46,7 @@ const PLACES: readonly PlannedPlace[] = [
 		what: "channel 821",
 		want: "coast-calling",
 		serves: [{ want: "coast-calling", hoursPerDay: 6.2, lostPerDay: 1.5, rank: 1, of: 2, bestLeg: "Here to There" }],
-		day: { chances: swell(22, 9, 0.95), broadcasts: null },
+		day: { leg: "Here to There", chances: swell(22, 9, 0.95), broadcasts: null },
 	}),
 	place("voice", 5, {
 		tag: "FAR WX",
@@ -56,7 +56,7 @@ const PLACES: readonly PlannedPlace[] = [
 		want: "weather-voice",
 		notes: ["put right, near-miss: one keying slip away"],
 		serves: [{ want: "weather-voice", hoursPerDay: 0.4, lostPerDay: 0.4, rank: 1, of: 1, bestLeg: "at There" }],
-		day: { chances: swell(20, 7, 0.5), broadcasts: [{ fromMin: 1_425, toMin: 1_455 }] },
+		day: { leg: "Here to There", chances: swell(20, 7, 0.5), broadcasts: [{ fromMin: 1_425, toMin: 1_455 }] },
 	}),
 	place("voice", 6, {}),
 	place("data", 1, {
@@ -67,6 +67,7 @@ const PLACES: readonly PlannedPlace[] = [
 		want: "weather-charts",
 		serves: [{ want: "weather-charts", hoursPerDay: 3.1, lostPerDay: 3.1, rank: 1, of: 1, bestLeg: "Here to There" }],
 		day: {
+			leg: "Here to There",
 			chances: swell(12, 11, 1),
 			broadcasts: [
 				{ fromMin: 300, toMin: 400 },

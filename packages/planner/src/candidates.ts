@@ -1,4 +1,4 @@
-import { type Directory, type Listing, publishedOf, type Station, stationOf } from "@skipwright/directory";
+import { type Directory, type Listing, publishedOf, type Station, scheduleKnown, scheduleOf, stationOf } from "@skipwright/directory";
 import type { ResolvedJob } from "@skipwright/job";
 import {
 	type Channel,
@@ -53,7 +53,7 @@ export function allCandidates({ job, profile }: ResolvedJob, directory: Director
 	const made = [
 		...guardCandidates(maker),
 		...safetyCandidates(maker),
-		...channelCandidates(maker, new Set(job.pins.map(({ listing }) => listing ?? ""))),
+		...channelCandidates(maker, new Set(job.pins.map(({ listing }) => listing ?? "")), takenByBroadcasts(directory)),
 	];
 	const banned = new Set(job.bans);
 	for (const listing of directory.listings) {
@@ -62,8 +62,13 @@ export function allCandidates({ job, profile }: ResolvedJob, directory: Director
 		// the watch is a table inside the set, not places
 		else if (listing.service !== "dsc-watch") made.push(...listingCandidate(maker, listing, stationOf(directory, listing)));
 	}
-	const candidates = merge(made.filter(({ id }) => !banned.has(id)));
+	const candidates = merge(made.filter(({ id, want }) => !banned.has(id) || isNeverTraded(id, want)));
 	return { candidates: candidates.toSorted((a, b) => compareText(a.id, b.id)), leftOut };
+}
+
+/** Distress carriers, and the safety frequencies of the Regulations, are held whatever the job bans. */
+export function isNeverTraded(id: string, want: Want): boolean {
+	return want === "guard" || id.startsWith("safety/");
 }
 
 class Maker {
@@ -143,17 +148,35 @@ function safetyCandidates(maker: Maker): readonly Candidate[] {
 }
 
 /** Appendix 17: carriers between ships, the pairs on which any coast station may be called, and whatever pairs the job pins by number. */
-function channelCandidates(maker: Maker, pinned: ReadonlySet<string>): readonly Candidate[] {
+function channelCandidates(maker: Maker, pinned: ReadonlySet<string>, taken: ReadonlyMap<Hz, BroadcastUse>): readonly Candidate[] {
 	const ships = channels().filter((channel) => isBetweenShips(channel));
-	const bands = Map.groupBy(ships.toSorted(byUse), ({ bandMhz }) => bandMhz);
+	const bands = Map.groupBy(
+		ships.toSorted((a, b) => byUse(a, b) || Number(taken.has(a.ship!)) - Number(taken.has(b.ship!)) || a.ship! - b.ship!), // between ships: they have a carrier
+		({ bandMhz }) => bandMhz,
+	);
 	const shipCandidates = [...bands.values()].flatMap((band) =>
 		band.flatMap((channel, index) => {
 			const carrier = channel.ship;
-			return carrier === null ? [] : shipCandidate(maker, carrier, index + 1);
+			if (carrier === null) return [];
+			if (taken.get(carrier) !== "continuous" || pinned.has(`ap17/${formatKhz(carrier)}`)) return shipCandidate(maker, carrier, index + 1);
+			return maker.leaveOut(`ap17/${formatKhz(carrier)}`, "a broadcast is on it without a break: nobody can be called there");
 		}),
 	);
 	const pairs = channels().filter(({ use, number }) => use === "duplex-calling" || (number !== null && pinned.has(`ap17/${number}`)));
 	return [...shipCandidates, ...pairs.flatMap((channel) => pairCandidate(maker, channel))];
+}
+
+type BroadcastUse = "continuous" | "at times";
+
+/** Carriers that broadcasts by voice use too. Ships leave those for last, and never call where one does not stop. */
+function takenByBroadcasts(directory: Directory): ReadonlyMap<Hz, BroadcastUse> {
+	const taken = new Map<Hz, BroadcastUse>();
+	for (const listing of directory.listings) {
+		if (listing.status === "closed" || !listing.receiveOnly || listing.emission !== "J3E") continue;
+		if (scheduleKnown(scheduleOf(listing)) === "continuous") taken.set(listing.hz, "continuous");
+		else if (!taken.has(listing.hz)) taken.set(listing.hz, "at times");
+	}
+	return taken;
 }
 
 function isBetweenShips({ use, ship }: Channel): boolean {
@@ -164,7 +187,7 @@ function isBetweenShips({ use, ship }: Channel): boolean {
 /** Calling carriers first, then those of sub-section B, then C-1 and C-2, which other services share. */
 function byUse(a: Channel, b: Channel): number {
 	const order = (channel: Channel) => (SIMPLEX_CALLING_HZ.includes(channel.ship ?? 0) ? 0 : channel.section === "B" ? 1 : 2);
-	return order(a) - order(b) || (a.ship ?? 0) - (b.ship ?? 0);
+	return order(a) - order(b);
 }
 
 function shipCandidate(maker: Maker, carrier: Hz, rank: number): readonly Candidate[] {

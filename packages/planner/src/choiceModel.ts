@@ -31,8 +31,8 @@ export interface ChoiceQuestion {
 	readonly leastGainPercent: number;
 	/** What is heard at a candidate's place: its own sources, and what others of its kind send on the same dial. */
 	readonly hears: (candidate: Candidate) => readonly Listing[];
-	/** Of what use a marine band is between ships, 0 to 1. */
-	readonly shipUse: (bandMhz: number) => number;
+	/** Of what use a marine band is over such distances, 0 to 1. */
+	readonly bandUse: (bandMhz: number) => number;
 	readonly room: readonly BankRoom[];
 }
 
@@ -57,7 +57,7 @@ export function coverProblem(question: ChoiceQuestion): CoverProblem {
 	const { candidates, musts, samples, present, standing, preferred, weights, room, low, leastGainPercent } = question;
 	const total = Object.values(weights).reduce((sum, weight) => sum + weight, 0);
 	const wholeOf = (want: Want) => (total === 0 ? 0 : (WHOLE_WORTH * (weights[want as WantId] ?? 0)) / total);
-	const shares = fixedShares(candidates, question.shipUse);
+	const shares = fixedShares(candidates, question.bandUse);
 	const items = candidates.map((candidate, index): CoverItem => {
 		const { id, scan, want } = candidate;
 		const prices = wantsOf(candidate)
@@ -132,15 +132,15 @@ function partsOf(share: number): number {
 }
 
 /** Share of the want for what no listing tells the worth of: nets are all wanted alike; ship carriers by their band, of a band less and less. */
-function fixedShares(candidates: readonly Candidate[], shipUse: ChoiceQuestion["shipUse"]): readonly number[] {
+function fixedShares(candidates: readonly Candidate[], bandUse: ChoiceQuestion["bandUse"]): readonly number[] {
 	const nets = candidates.filter(({ want }) => want === "nets").length;
 	const isShip = ({ want, naming }: Candidate) => want === "ship-calling" && naming !== null;
-	const shipWorth = ({ rank, bandMhz }: Candidate) => rankWorth(rank) * shipUse(bandMhz);
+	const shipWorth = ({ rank, bandMhz }: Candidate) => rankWorth(rank) * bandUse(bandMhz);
 	const ships = candidates.filter(isShip).reduce((sum, candidate) => sum + shipWorth(candidate), 0);
 	return candidates.map((candidate) => {
 		if (candidate.want === "nets") return 1 / nets;
 		if (isShip(candidate)) return ships === 0 ? 0 : shipWorth(candidate) / ships;
-		return candidate.want === "coast-calling" && candidate.naming !== null ? CALLING_PAIR_SHARE : 0;
+		return candidate.want === "coast-calling" && candidate.naming !== null ? CALLING_PAIR_SHARE * bandUse(candidate.bandMhz) : 0;
 	});
 }
 

@@ -42,7 +42,7 @@ function chosen(made: readonly (readonly [Candidate, Float64Array])[], free: num
 		together: [],
 		leastGainPercent: 0.5,
 		hears: ({ sources }) => sources.map(({ listing }) => listing),
-		shipUse: () => 1,
+		bandUse: () => 1,
 		room: [{ bank: "memory", kinds: SCAN_KINDS, free, inSpeechBlocks: free, inOtherBlocks: free, emptyBlocks: [], taken: NOTHING_TAKEN }],
 		...change,
 	});
@@ -92,7 +92,10 @@ describe("choose", () => {
 
 	it("stops at the free places, but takes what stands there anyway", async () => {
 		expect(ids(await chosen([wide, other, apart], 1))).toEqual(["a/fax/8000"]);
-		expect((await chosen([wide, other, apart], 1)).leftOut).toContainEqual({ listing: "c/fax/12000", why: "no free place" });
+		expect((await chosen([wide, other, apart], 1)).leftOut).toContainEqual({
+			listing: "c/fax/12000",
+			why: expect.stringMatching(/^no free place that it may be scanned at/),
+		});
 		expect(ids(await chosen([wide, other, apart], 0, { standing: new Set(["b/fax/6000"]) }))).toEqual(["b/fax/6000"]);
 	});
 

@@ -35,8 +35,8 @@ export interface ChoiceInput {
 	readonly leastGainPercent: number;
 	/** What is heard at a candidate's place: its own sources, and what others of its kind send on the same dial. */
 	readonly hears: (candidate: Candidate) => readonly Listing[];
-	/** Of what use a marine band is between ships, 0 to 1. */
-	readonly shipUse: (bandMhz: number) => number;
+	/** Of what use a marine band is over such distances, 0 to 1. */
+	readonly bandUse: (bandMhz: number) => number;
 }
 
 export interface ChoiceOptions extends BestOptions {
@@ -142,11 +142,14 @@ function isWanted(candidate: Candidate, weights: ChoiceInput["weights"]): boolea
 	return wantsOf(candidate).some((want) => (weights[want] ?? 0) > 0);
 }
 
+const NO_FREE_PLACE = "no free place that it may be scanned at; options.disturbance below 1 lets what stands move";
 const NOT_HEARD = "not heard on this voyage at its times, or about other waters";
 
 /** null: it could be heard, but adds little. */
-function whyNot({ sources }: Candidate, { coverage, graded }: ChoiceInput, gain: number): string | null {
-	if (gain > 0) return "no free place";
+function whyNot({ want, content, sources }: Candidate, { coverage, graded }: ChoiceInput, gain: number): string | null {
+	if (gain > 0) return NO_FREE_PLACE;
+	if (want === "coast-calling" && content.transmit === null)
+		return "it could only be listened to: a call needs an answer, and this place could not send";
 	const listings = sources.map(({ listing }) => listing);
 	if (listings.length > 0 && listings.every((listing) => coverage(listing) === null))
 		return "cannot tell whether it is heard: the station's position is not known";

@@ -30,6 +30,7 @@ describe("doubts", () => {
 		const job = { ...JOB, bans, vessel: { ...JOB.vessel, licences: { ...JOB.vessel.licences, ship: false } } };
 		expect(of({ ...EXAMPLE, job })).toEqual([
 			expect.stringMatching(/banned "us-kodiac"/),
+			expect.stringMatching(/banned "guard\/2182": held all the same/),
 			expect.stringMatching(/banned "ap17\/99999"/),
 			expect.stringMatching(/no ship station licence/),
 		]);

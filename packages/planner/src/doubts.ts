@@ -10,7 +10,7 @@ const FASTEST_KNOTS = 30;
 
 /** What in a job can hardly be meant, in sentences: it is planned as it stands. */
 export function doubts({ job, voyage }: ResolvedJob, directory: Directory): readonly string[] {
-	return [...tooFast(voyage), ...unknownBans(job.bans, directory), ...unlicensed(job.vessel.licences)];
+	return [...tooFast(voyage), ...unknownBans(job.bans, directory), ...brokenGroups(job, directory), ...unlicensed(job.vessel.licences)];
 }
 
 function tooFast(voyage: ResolvedJob["voyage"]): readonly string[] {
@@ -35,7 +35,28 @@ function unknownBans(bans: readonly string[], { listings, stations }: Directory)
 		...msiFrequencies().map(({ hz }) => `safety/${formatKhz(hz)}`),
 		...channels().flatMap(({ number, ship }) => [`ap17/${number}`, ...(ship === null ? [] : [`ap17/${formatKhz(ship)}`])]),
 	]);
-	return bans.filter((id) => !known.has(id)).map((id) => `banned ${JSON.stringify(id)}: no listing, station or channel has this id`);
+	return bans.flatMap((id) => {
+		if (/^(guard|safety)\//.test(id) && known.has(id))
+			return [`banned ${JSON.stringify(id)}: held all the same, distress and safety are never traded`];
+		return known.has(id) ? [] : [`banned ${JSON.stringify(id)}: no listing, station or channel has this id`];
+	});
+}
+
+/** Groups of which a member cannot be held: the rest is planned without it. */
+function brokenGroups({ together, bans }: ResolvedJob["job"], { listings }: Directory): readonly string[] {
+	const known = new Map(listings.map((listing) => [listing.id, listing]));
+	return together.flat().flatMap((id) => {
+		const listing = known.get(id);
+		const isBanned = bans.includes(id) || (listing !== undefined && bans.includes(listing.stationId));
+		const why = isBanned
+			? "banned"
+			: listing?.status === "closed"
+				? "closed"
+				: listing === undefined && !/^(ap17|guard|safety)\//.test(id)
+					? "in no list"
+					: null;
+		return why === null ? [] : [`together with ${JSON.stringify(id)}: it is ${why}, so the others are planned without it`];
+	});
 }
 
 function unlicensed({ ship }: ResolvedJob["job"]["vessel"]["licences"]): readonly string[] {

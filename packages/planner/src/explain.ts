@@ -23,9 +23,11 @@ export interface PlaceService {
 
 /** A day of one place: what a ribbon shows. */
 export interface PlaceDay {
-	/** Chance by UTC hour that what it hears best is copied, mean over the voyage; null: it cannot be told. */
+	/** The leg or stay on which it is heard best; null where it cannot be told. */
+	readonly leg: string | null;
+	/** Chance by UTC hour on that leg that one of the stations there is copied, the best of them in each hour; null: it cannot be told. */
 	readonly chances: readonly number[] | null;
-	/** When that is sent, on the first day of the voyage on which it is; null: without a break, or nobody knows when. */
+	/** When the one station there sends, on the first day on which it does; null: without a break, several stations, or nobody knows when. */
 	readonly broadcasts: readonly Interval[] | null;
 }
 
@@ -84,28 +86,28 @@ function bestLegOf(cells: Float64Array, samples: readonly VoyageSample[], legs: 
 export interface DayInput {
 	readonly directory: Directory;
 	readonly samples: readonly VoyageSample[];
+	readonly legs: readonly Leg[];
 	/** Chance in every hour, whatever is sent. */
 	readonly reach: Coverage;
 	readonly hearing: Hearing;
 }
 
 /** @param bandMhz of a carrier between ships, whose day is that of ships around whatever else is sent there; null for everything else */
-export function placeDay({ directory, samples, reach, hearing }: DayInput, listings: readonly Listing[], bandMhz: number | null): PlaceDay {
-	const all = samples.map((_, index) => index);
-	const dayOf = (cells: Float64Array) => Array.from(meanDay(cells, samples, all), (chance) => round(chance, 3));
-	if (bandMhz !== null) {
-		const ships = shipCells(bandMhz, samples, hearing);
-		return { chances: ships === null ? null : dayOf(ships), broadcasts: null };
-	}
-	let best: { readonly listing: Listing; readonly cells: Float64Array; readonly hours: number } | null = null;
-	for (const listing of listings) {
-		const cells = reach(listing);
-		if (cells === null) continue;
-		const hours = perDay(cells, samples, all);
-		if (best === null || hours > best.hours) best = { listing, cells, hours };
-	}
-	if (best === null) return { chances: null, broadcasts: null };
-	return { chances: dayOf(best.cells), broadcasts: broadcastsOf(directory, best.listing, samples) };
+export function placeDay(
+	{ directory, samples, legs, reach, hearing }: DayInput,
+	listings: readonly Listing[],
+	bandMhz: number | null,
+): PlaceDay {
+	const cells = bandMhz === null ? bestOf(listings, reach) : shipCells(bandMhz, samples, hearing);
+	const leg = cells === null ? undefined : legs.find(({ name }) => name === bestLegOf(cells, samples, legs));
+	if (cells === null || leg === undefined) return { leg: null, chances: null, broadcasts: null };
+	const [only, another] = [...new Set(listings.map(({ stationId }) => stationId))];
+	const isOne = bandMhz === null && only !== undefined && another === undefined;
+	return {
+		leg: leg.name,
+		chances: Array.from(meanDay(cells, samples, leg.samples), (chance) => round(chance, 3)),
+		broadcasts: isOne ? broadcastsOf(directory, listings[0]!, samples) : null,
+	};
 }
 
 /** By sample and hour; null where it cannot be told. */

@@ -2,7 +2,7 @@ import type { Directory, Listing } from "@skipwright/directory";
 import { directoryFor, type ResolvedJob, stagesOf } from "@skipwright/job";
 import type { WantId } from "@skipwright/rules";
 import type { CheckOptions, Finding, Row } from "@skipwright/set";
-import { dateOfMs, type IsoDate } from "@skipwright/units";
+import { dateOfMs, type Hz, type IsoDate } from "@skipwright/units";
 import { type Arranged, arrange } from "./arrange.ts";
 import type { Candidate, LeftOut, Want } from "./candidate.ts";
 import { type CandidateIndex, indexCandidates } from "./candidateIndex.ts";
@@ -19,6 +19,7 @@ import type { Hearing } from "./hearing.ts";
 import { displacedBy, heldPlaces } from "./heldPlaces.ts";
 import { Layout } from "./layout.ts";
 import { layoutWorth } from "./layoutWorth.ts";
+import { listingWant } from "./listingWant.ts";
 import { meantBy } from "./meantBy.ts";
 import { placePins } from "./pins.ts";
 import { PLAN_FORMAT, PLAN_VERSION, type Plan, type PlanLevel, type PlannedPlace } from "./planDocument.ts";
@@ -83,7 +84,7 @@ export async function plan(resolved: ResolvedJob, shipped: Directory, options: P
 		together: togetherIds(resolved, index),
 		leastGainPercent: job.options.leastGainPercent,
 		hears: remembered((candidate) => heardBeside(candidate, index)),
-		shipUse: remembered((bandMhz) => shipUse(bandMhz, samples, hearing)),
+		bandUse: remembered((bandMhz) => bandUse(bandMhz, samples, hearing)),
 		room: takenRoom(profile, job.options.reservePlaces, held.places),
 	};
 	const choice = await choose(question, choiceOptions);
@@ -128,7 +129,7 @@ export async function plan(resolved: ResolvedJob, shipped: Directory, options: P
 			coverage: coverages.airtime,
 			broadcasts: coverages.broadcasts,
 			wants,
-			before: review.standing.filter(({ mended }) => mended === "").flatMap(({ row }) => listingsOf(index.heard(row))),
+			before: review.standing.filter(({ mended }) => mended === "").flatMap(({ row }) => listingsOf(index.heard(row), row.transmit)),
 			after,
 		}),
 		use,
@@ -137,7 +138,7 @@ export async function plan(resolved: ResolvedJob, shipped: Directory, options: P
 			off: profile.receivers === 1 ? watchOff({ directory, samples, legs, places: heard, use }) : null,
 		},
 		levels: levels === undefined ? [] : await Promise.all([levelOf(-levels.byDb, levels.weaker), levelOf(levels.byDb, levels.stronger)]),
-		leftOut: [...leftOut, ...choice.leftOut, ...arranged.leftOut].toSorted(byListing),
+		leftOut: [...leftOut, ...choice.leftOut, ...arranged.leftOut].map((one) => heldElsewhere(one, places) ?? one).toSorted(byListing),
 		removed: removedRows(asFound, entries, whys),
 		doubts: doubts(resolved, directory),
 		conflicts,
@@ -152,6 +153,7 @@ function heldAlready({ job }: ResolvedJob, layout: Layout, review: AsFoundReview
 	const clears = job.options.clearUnplanned;
 	const standing = review.standing.filter(({ row }) => layout.at(row.bank, row.place) === null);
 	const standingIds = standing.flatMap(({ row }) => idsAt(row.bank, row));
+	const mayMove = job.options.disturbance < 1;
 	const staying = clears ? standing.filter(({ row }) => idsAt(row.bank, row).length > 0) : standing;
 	const meant = clears ? new Map<WrongRow, Candidate>() : meantBy(review.wrong, candidates);
 	const pinnedIds = layout.all().flatMap(({ bank, entry }) => idsAt(bank, entry.content));
@@ -159,7 +161,7 @@ function heldAlready({ job }: ResolvedJob, layout: Layout, review: AsFoundReview
 	return {
 		meant,
 		ids: { present, standing: new Set(standingIds) },
-		places: heldPlaces(layout, [...staying, ...displacedBy(layout, review.standing, clears)], meant, index),
+		places: heldPlaces(layout, [...staying, ...displacedBy(layout, review.standing, clears)], meant, index, mayMove),
 	};
 }
 
@@ -174,12 +176,16 @@ function tellPlaces(
 	hearing: Hearing,
 ) {
 	const legs = legsOf(samples);
-	const heard = entries.map(({ bank, place, entry }) => ({ bank, place, listings: listingsOf(index.heard(entry.content)) }));
+	const heard = entries.map(({ bank, place, entry }) => ({
+		bank,
+		place,
+		listings: listingsOf(index.heard(entry.content), entry.content.transmit),
+	}));
 	const services = placeServices({ samples, legs, places: heard, coverage: airtime });
 	const shipDays = remembered((bandMhz: number) => shipCells(bandMhz, samples, hearing));
 	const places = entries.map((one, i): PlannedPlace => {
 		const { listings } = heard[i]!;
-		const day = placeDay({ directory, samples, reach, hearing }, listings, isForShips(one.entry) ? one.entry.bandMhz : null);
+		const day = placeDay({ directory, samples, legs, reach, hearing }, listings, isForShips(one.entry) ? one.entry.bandMhz : null);
 		return { ...plannedPlace(one, asFound), hears: listings.map(({ id }) => id).toSorted(), serves: services[i]!, day };
 	});
 	const wants: readonly Want[] = [...wantedIds(job.wants), "safety-text"];
@@ -205,11 +211,14 @@ function qualityOf(choice: Choice, arranged: Arranged, conflicts: readonly strin
 /** A chart is taken at a place for data, speech at one for speech, though the dial may be the same. */
 function heardBeside(candidate: Candidate, index: CandidateIndex): readonly Listing[] {
 	const isData = candidate.scan === "data";
-	return listingsOf(index.heard(candidate.content).filter(({ scan }) => (scan === "data") === isData));
+	return listingsOf(
+		index.heard(candidate.content).filter(({ scan }) => (scan === "data") === isData),
+		candidate.content.transmit,
+	);
 }
 
-/** Mean over the voyage of what reaches farther, of ships near and far, by grades; all bands alike where nothing tells. */
-function shipUse(bandMhz: number, samples: ReturnType<typeof planSamples>, hearing: Hearing): number {
+/** Mean over the voyage of what reaches a ship near and far, by grades; all bands alike where nothing tells. */
+function bandUse(bandMhz: number, samples: ReturnType<typeof planSamples>, hearing: Hearing): number {
 	const near = shipCells(bandMhz, samples, hearing, "near");
 	const far = shipCells(bandMhz, samples, hearing, "far");
 	if (near === null || far === null) return 1;
@@ -226,9 +235,19 @@ function isForShips({ want, candidate }: Entry): boolean {
 	return (want === "ship-calling" || want === "guard") && candidate !== null;
 }
 
-/** Nobody makes routine calls on a distress carrier, whoever listens there. */
-function listingsOf(candidates: readonly Candidate[]): readonly Listing[] {
-	return [...new Set(candidates.flatMap(({ want, sources }) => (want === "guard" ? [] : sources.map(({ listing }) => listing))))];
+/**
+ * Nobody makes routine calls on a distress carrier, whoever listens there; and a coast station is called only where its answer and the call
+ * both go out.
+ * @param transmit what the place sends on; null: receive only
+ */
+function listingsOf(candidates: readonly Candidate[], transmit: Hz | null): readonly Listing[] {
+	const heard = candidates
+		.filter(({ want }) => want !== "guard")
+		.flatMap(({ content, sources }) => sources.map(({ listing }) => ({ content, listing })));
+	const counts = heard.filter(({ content, listing }) => {
+		return listingWant(listing) !== "coast-calling" || (transmit !== null && content.transmit === transmit);
+	});
+	return [...new Set(counts.map(({ listing }) => listing))];
 }
 
 function wantedIds(wants: Readonly<Partial<Record<WantId, number>>>): readonly Want[] {
@@ -241,6 +260,12 @@ function bestHeardFirst(candidate: Candidate, coverage: Coverages["heard"]): Can
 	const total = (listing: Listing) => coverage(listing)?.reduce((sum, cell) => sum + cell, 0) ?? 0;
 	const heard = candidate.sources.map((source) => ({ source, total: total(source.listing) }));
 	return { ...candidate, sources: heard.toSorted((a, b) => b.total - a.total).map(({ source }) => source) };
+}
+
+/** A listing whose own place is not needed, as another hears it. */
+function heldElsewhere({ listing }: LeftOut, places: readonly PlannedPlace[]): LeftOut | null {
+	const holder = places.find(({ hears }) => hears.includes(listing));
+	return holder === undefined ? null : { listing, why: `needs no place of its own: ${holder.bank} ${holder.place} hears it` };
 }
 
 function byListing(a: LeftOut, b: LeftOut): number {

@@ -36,7 +36,11 @@ const Place = z.strictObject({
 			bestLeg: z.string(),
 		}),
 	),
-	day: z.strictObject({ chances: z.array(Chance).length(24).nullable(), broadcasts: z.array(z.strictObject(Minutes)).nullable() }),
+	day: z.strictObject({
+		leg: z.string().nullable(),
+		chances: z.array(Chance).length(24).nullable(),
+		broadcasts: z.array(z.strictObject(Minutes)).nullable(),
+	}),
 });
 
 const Side = z.strictObject({ before: z.number().min(0), after: z.number().min(0) });

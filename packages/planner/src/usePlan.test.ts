@@ -74,15 +74,17 @@ describe("placeServices", () => {
 describe("placeDay", () => {
 	const hearing = { basis: "", heard: () => null, heardShip: (band: number) => (band === 8 ? 0.25 : null) };
 	const day = (listings: readonly Listing[], band: number | null) =>
-		placeDay({ directory: DIRECTORY, samples: SAMPLES, reach: coverage, hearing }, listings, band);
+		placeDay({ directory: DIRECTORY, samples: SAMPLES, legs: LEGS, reach: coverage, hearing }, listings, band);
 
-	it("is the mean day of what is heard best, with its broadcasts; of ships by the band; else it cannot tell", () => {
+	it("is the mean day on the leg where it is heard best, with its broadcasts; of ships by the band; else it cannot tell", () => {
 		const best = day([low, high], null);
-		expect([best.chances?.[0], best.chances?.[9], best.broadcasts]).toEqual([0.8, 0, null]);
+		expect([best.chances?.[0], best.chances?.[9], best.broadcasts]).toEqual([0.8, 0.6, null]);
+		expect(best.leg).toBe("at sea");
 		expect(day([high], null).broadcasts).toEqual([{ fromMin: 540, toMin: 570 }]);
-		expect(day([high], null).chances?.[9]).toBe(0.4);
+		expect(day([high], null).chances?.[9]).toBe(0.6); // not thinned by the days in port
+		expect(day([low, far], null).broadcasts).toBeNull(); // two stations
 		expect(day([], 8).chances).toEqual(Array(24).fill(0.25));
-		expect(day([], 4)).toEqual({ chances: null, broadcasts: null });
+		expect(day([], 4)).toEqual({ leg: null, chances: null, broadcasts: null });
 	});
 });
 

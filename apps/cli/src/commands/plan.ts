@@ -8,7 +8,7 @@ import { checkList, type Finding, type LoadingSheet, loadingSheet, settingLines,
 import { GRADES_OF_CHANCE, hoursInWords } from "@skipwright/sky";
 import { changesCsv } from "../changesCsv.ts";
 import { type Context, EXIT, type Exit, UsageError } from "../context.ts";
-import { explainText } from "../explainText.ts";
+import { checkAsked, explainText } from "../explainText.ts";
 import { findingsText } from "../findingsText.ts";
 import { levelLines, watchLines } from "../levelText.ts";
 import { countText, paint } from "../paint.ts";
@@ -39,6 +39,7 @@ export async function planCommand(context: Context, file: string, flags: PlanFla
 	const resolved = jobGiven(context, file);
 	const tries = (flags.whatIf ?? []).map((text) => ({ text, ...triedJob(resolved, text) }));
 	const directory = directoryGiven(context, flags);
+	for (const asked of flags.explain ?? []) checkAsked(asked, resolved, directoryFor(resolved, directory));
 	const planner = plannerFor(context, directory, on);
 	context.err(`planning ${resolved.job.title} ...\n`);
 	const planned = await planner(resolved, { ...wishes, levels: flags.levels ?? flags.out !== undefined });
@@ -53,7 +54,8 @@ export async function planCommand(context: Context, file: string, flags: PlanFla
 	const written = flags.out === undefined ? [] : await writePapers(context, flags.out, resolved, directory, planned, sheet);
 	if (flags.json === true) context.out(`${JSON.stringify(tried.length === 0 ? planned : { plan: planned, whatIf: tried }, null, "\t")}\n`);
 	else if (explained.length > 0) context.out(explained.join("\n"));
-	else context.out(planText(resolved, directory, planned, sheet, written, context.colour));
+	else if (tried.length === 0 || written.length > 0) context.out(planText(resolved, directory, planned, sheet, written, context.colour));
+	else context.out(`${resolved.job.title}: ${planStatusWords(planned)}\n`);
 	if (flags.json !== true) context.out(tried.map(triedText).join(""));
 	const isSound = planned.status !== "infeasible" && planned.findings.every(({ severity }) => severity === "mind");
 	return isSound ? EXIT.ok : EXIT.found;
