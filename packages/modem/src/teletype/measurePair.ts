@@ -1,13 +1,13 @@
-import { atan2 } from "@skipwright/units";
-import { CELL_MASK, CELLS_PER_FRAME, CELLS_PER_SECOND, createToneCells } from "./toneCells.ts";
+import { atan2, cos, sin } from "@skipwright/units";
+import { FRAME_SAMPLES, MODEM_RATE_HZ } from "../receiver.ts";
 
-/** Cells of a window: 20 ms, about an element whatever the speed; and of its halves, between which the phase is compared. */
-const HALF = 20;
-/** Windows are looked at every 2 ms. */
-const STEP = 4,
-	STEPS_PER_HALF = HALF / STEP;
+/** Samples of a step, 2 ms: windows are looked at so often. */
+const STEP_SAMPLES = 16,
+	STEPS_PER_FRAME = FRAME_SAMPLES / STEP_SAMPLES;
+/** Steps of half a window, between whose halves the phase is compared. A window is 20 ms, about an element whatever the speed. */
+const STEPS_PER_HALF = 5;
 /** Halves that a frame's windows have, each being the second of one and, a half later, the first of another. */
-const HALVES = CELLS_PER_FRAME / STEP + STEPS_PER_HALF;
+const HALVES = STEPS_PER_FRAME + STEPS_PER_HALF;
 
 export interface MeasuredPair {
 	/** Hz, as the tones' phases turn: within 50 Hz of what was asked. */
@@ -54,7 +54,7 @@ export function measurePair(frames: readonly Float64Array[], lowHz: number, high
 		}
 	}
 	const spread = Math.sqrt((count * sumLowLow - sumLow * sumLow) * (count * sumHighHigh - sumHigh * sumHigh));
-	const hzPerRadian = CELLS_PER_SECOND / (2 * Math.PI * HALF);
+	const hzPerRadian = MODEM_RATE_HZ / (2 * Math.PI * STEPS_PER_HALF * STEP_SAMPLES);
 	return {
 		lowHz: lowHz + atan2(lowIm, lowRe) * hzPerRadian,
 		highHz: highHz + atan2(highIm, highRe) * hzPerRadian,
@@ -62,33 +62,48 @@ export function measurePair(frames: readonly Float64Array[], lowHz: number, high
 	};
 }
 
-/** Sums of a tone over half a window, one each `STEP` cells: the last frame's, and before them those that the first windows begin with. */
+/** Sums of a tone over half a window, one each step: those of a frame, and before them those that its first windows begin with. */
 function createHalves(toneHz: number) {
-	const tone = createToneCells(toneHz);
+	const turn = (2 * Math.PI * toneHz) / MODEM_RATE_HZ;
+	const [cosines, sines] = [new Float64Array(STEP_SAMPLES), new Float64Array(STEP_SAMPLES)];
+	for (let i = 0; i < STEP_SAMPLES; i++) {
+		cosines[i] = cos(turn * i);
+		sines[i] = -sin(turn * i);
+	}
+	const [stepRe, stepIm] = [cos(turn * STEP_SAMPLES), -sin(turn * STEP_SAMPLES)];
+	const oscillator = { re: 1, im: 0 };
+	// sums of each step: those of the frame last
 	const steps = { re: new Float64Array(HALVES + STEPS_PER_HALF - 1), im: new Float64Array(HALVES + STEPS_PER_HALF - 1) };
 	const [re, im] = [new Float64Array(HALVES), new Float64Array(HALVES)];
-	let cells = 0;
 
-	/** Sums of `STEP` cells, the last of them ending a step before the frame does. */
-	function sumSteps(): void {
-		for (let i = 0, cell = cells - STEP - steps.re.length * STEP; i < steps.re.length; i++) {
+	function sumSteps(samples: Float64Array): void {
+		steps.re.copyWithin(0, STEPS_PER_FRAME);
+		steps.im.copyWithin(0, STEPS_PER_FRAME);
+		let oscRe = oscillator.re;
+		let oscIm = oscillator.im;
+		for (let at = 0, step = steps.re.length - STEPS_PER_FRAME; at < FRAME_SAMPLES; at += STEP_SAMPLES, step++) {
 			let sumRe = 0;
 			let sumIm = 0;
-			for (let k = 0; k < STEP; k++, cell++) {
-				sumRe += tone.re[cell & CELL_MASK]!;
-				sumIm += tone.im[cell & CELL_MASK]!;
+			for (let i = 0; i < STEP_SAMPLES; i++) {
+				const sample = samples[at + i]!;
+				sumRe += sample * cosines[i]!;
+				sumIm += sample * sines[i]!;
 			}
-			steps.re[i] = sumRe;
-			steps.im[i] = sumIm;
+			steps.re[step] = sumRe * oscRe - sumIm * oscIm;
+			steps.im[step] = sumRe * oscIm + sumIm * oscRe;
+			const next = oscRe * stepRe - oscIm * stepIm;
+			oscIm = oscRe * stepIm + oscIm * stepRe;
+			oscRe = next;
 		}
+		const gain = 1.5 - 0.5 * (oscRe * oscRe + oscIm * oscIm); // one Newton step keeps the oscillator at length 1
+		oscillator.re = oscRe * gain;
+		oscillator.im = oscIm * gain;
 	}
 	return {
 		re,
 		im,
 		frame(samples: Float64Array): void {
-			tone.frame(samples);
-			cells += CELLS_PER_FRAME;
-			sumSteps();
+			sumSteps(samples);
 			for (let i = 0; i < HALVES; i++) {
 				let sumRe = 0;
 				let sumIm = 0;

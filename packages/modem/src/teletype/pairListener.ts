@@ -5,7 +5,7 @@ import type { Sense } from "./makeTeletype.ts";
 import { type MeasuredCharacter, measureCharacter } from "./measureCharacter.ts";
 import { createStartStopPath, type StartStopPath } from "./startStopPath.ts";
 import { exactBaud, type TeletypeBaud } from "./teletypeBaud.ts";
-import { CELLS_PER_FRAME, createToneCells, type ToneCells } from "./toneCells.ts";
+import { createToneCells, type ToneCells } from "./toneCells.ts";
 
 const BAUDS: readonly TeletypeBaud[] = [45.45, 50, 75];
 /**
@@ -91,6 +91,6 @@ function take({ framing, pending }: Reading, character: MeasuredCharacter): void
 
 /** Gives the levels of a frame to the path, mark and space as the sense has them. */
 export function pushLevels({ levels: { low, high }, path, sense }: Reading): void {
-	const [mark, space] = sense === "mark low" ? [low.nats, high.nats] : [high.nats, low.nats];
-	for (let i = 0; i < CELLS_PER_FRAME; i++) path.push(mark[i]!, space[i]!);
+	if (sense === "mark low") path.push(low.nats, high.nats);
+	else path.push(high.nats, low.nats);
 }

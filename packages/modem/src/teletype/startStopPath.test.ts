@@ -22,7 +22,7 @@ function readCodes(samples: Float64Array, baud: 45.45 | 50 | 75, noisePower: num
 		low.frame(frame);
 		high.frame(frame);
 		levels.frame(low, high, noisePower);
-		for (const [i, markNats] of levels.high.nats.entries()) path.push(markNats, levels.low.nats[i]!);
+		path.push(levels.high.nats, levels.low.nats);
 		codes.push(...path.settle().map(({ code }) => code));
 	}
 	return [...codes, ...path.finish().map(({ code }) => code)];

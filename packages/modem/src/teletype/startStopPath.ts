@@ -18,8 +18,8 @@ export interface StartStopPath {
 	readonly elementCells: number;
 	/** Cells of the shortest character. */
 	readonly characterCells: number;
-	/** Takes the log likelihoods of mark and of space, against noise alone, over the element that ends with this cell. */
-	push(markNats: number, spaceNats: number): void;
+	/** Takes, for cell after cell, the log likelihoods of mark and of space, against noise alone, over the element that ends with it. */
+	push(markNats: Float64Array, spaceNats: Float64Array): void;
 	/** Nats of the likeliest course so far. */
 	score(): number;
 	/** Characters settled since the last call. */
@@ -32,7 +32,8 @@ const CODE_BITS = 5;
 /** Start, data and one element of stop; a longer stop is rest. */
 const ELEMENTS = 7;
 /** Elements by which a stop differs from one: speeds differ by a per cent or so, and what is longer still is rest. */
-const STOP_EXTRAS = [0, -0.1, 0.1, 0.5, 1];
+const STOP_EXTRAS = [0, -0.1, 0.1, 0.5, 1],
+	EXTRAS = STOP_EXTRAS.length;
 /** Cells within which two stops are alike, and what of the count of stops is kept at each character. */
 const SAME_CELLS = 2,
 	STOP_KEEP = 0.96;
@@ -56,12 +57,15 @@ export function createStartStopPath(baud: number): StartStopPath {
 	const [b1, b7] = [border[1]!, border[ELEMENTS]!];
 	const extra = STOP_EXTRAS.map((elements) => Math.round((elements * CELLS_PER_SECOND) / baud));
 	const half = Math.round(b1 / 2);
+	const dataEnds = border.slice(2, 2 + CODE_BITS);
 	const mark = new Float64Array(RING);
 	const space = new Float64Array(RING);
 	const best = new Float64Array(RING);
 	/** As `best`, but ending in a rest that does not count as a stop. */
 	const rest = new Float64Array(RING);
 	const body = new Float64Array(RING);
+	/** `best` where a character begins and its `body`. */
+	const toBody = new Float64Array(RING);
 	const code = new Int8Array(RING);
 	/** 1: a rest that ends here was one the cell before; 0: it begins after a character. */
 	const restsOn = new Int8Array(RING);
@@ -120,14 +124,55 @@ export function createStartStopPath(baud: number): StartStopPath {
 		let sum = space[(from + b1) & MASK]! - CHARACTER_NATS;
 		let bits = 0;
 		for (let i = 0; i < CODE_BITS; i++) {
-			const k = (from + border[i + 2]!) & MASK;
-			if (mark[k]! > space[k]!) {
-				sum += mark[k]!;
+			const k = (from + dataEnds[i]!) & MASK;
+			const markThere = mark[k]!;
+			const spaceThere = space[k]!;
+			if (markThere > spaceThere) {
+				sum += markThere;
 				bits |= 1 << i;
-			} else sum += space[k]!;
+			} else sum += spaceThere;
 		}
 		body[from & MASK] = sum;
+		toBody[from & MASK] = best[from & MASK]! + sum;
 		code[from & MASK] = bits;
+	}
+
+	/** One cell further; weighs the courses that end half an element before it. */
+	function pushCell(markNats: number, spaceNats: number): void {
+		at++;
+		mark[at & MASK] = markNats;
+		space[at & MASK] = spaceNats;
+		const here = at - half;
+		if (here < 1) return;
+		const before = (here - 1) & MASK;
+		const entering = best[before]! + stopNats[EXTRAS]!;
+		const resting = rest[before]!;
+		restsOn[here & MASK] = resting >= entering ? 1 : 0;
+		// The window ending half an element later is centred here.
+		let most = (resting >= entering ? resting : entering) + markNats * perCell;
+		rest[here & MASK] = most;
+		let taken = RESTING;
+		// Data end an element before the stop does, so that the shortest stop's are all here.
+		const from = here - b7 + half;
+		if (from >= 0) {
+			weighBody(from);
+			const markHere = mark[here & MASK]!;
+			const markNow = markHere * perCell;
+			for (let i = 0; i < EXTRAS; i++) {
+				const longer = extra[i]!;
+				const start = here - b7 - longer;
+				if (start < 0) continue;
+				// What the stop is longer is weighed by its last element, which holds nothing but mark.
+				const stop = longer > 0 ? mark[(start + b7) & MASK]! + markNow * longer : markHere;
+				const score = toBody[start & MASK]! + stop + stopNats[i]!;
+				if (score > most) {
+					most = score;
+					taken = code[start & MASK]! | (i << CODE_BITS);
+				}
+			}
+		}
+		best[here & MASK] = most;
+		step[here & MASK] = taken;
 	}
 
 	/** Where the last whole character or rest ended: a character may be under way since, and is weighed by what has come of it. */
@@ -154,38 +199,7 @@ export function createStartStopPath(baud: number): StartStopPath {
 		elementCells: b1,
 		characterCells: b7,
 		push(markNats, spaceNats) {
-			at++;
-			mark[at & MASK] = markNats;
-			space[at & MASK] = spaceNats;
-			const here = at - half;
-			if (here < 1) return;
-			const before = (here - 1) & MASK;
-			const entering = best[before]! + stopNats[extra.length]!;
-			const resting = rest[before]!;
-			restsOn[here & MASK] = resting >= entering ? 1 : 0;
-			// The window ending half an element later is centred here.
-			let most = Math.max(resting, entering) + markNats * perCell;
-			rest[here & MASK] = most;
-			let taken = RESTING;
-			// Data end an element before the stop does, so that the shortest stop's are all here.
-			const from = here - b7 + half;
-			if (from >= 0) {
-				weighBody(from);
-				const markNow = mark[here & MASK]! * perCell;
-				for (let i = 0; i < extra.length; i++) {
-					const start = here - b7 - extra[i]!;
-					if (start < 0) continue;
-					// What the stop is longer is weighed by its last element, which holds nothing but mark.
-					const stop = extra[i]! > 0 ? mark[(start + b7) & MASK]! + markNow * extra[i]! : mark[here & MASK]!;
-					const score = best[start & MASK]! + body[start & MASK]! + stop + stopNats[i]!;
-					if (score > most) {
-						most = score;
-						taken = code[start & MASK]! | (i << CODE_BITS);
-					}
-				}
-			}
-			best[here & MASK] = most;
-			step[here & MASK] = taken;
+			for (let i = 0; i < markNats.length; i++) pushCell(markNats[i]!, spaceNats[i]!);
 		},
 		score: () => best[Math.max(0, at - half) & MASK]!,
 		settle() {
