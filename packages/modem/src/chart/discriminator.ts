@@ -80,32 +80,12 @@ export function createDiscriminator(centreHz: number, width: FilterName): Discri
 		}
 		taken += FRAME_SAMPLES;
 	}
-	/** Two samples at a time, so that each coefficient and each sample is fetched once for both. */
-	function filter(): void {
-		for (let n = 0; n < FRAME_SAMPLES; n += 2) {
-			let [i0, i1, q0, q1] = [0, 0, 0, 0];
-			let i = inPhase[n + 1]!;
-			let q = quadrature[n + 1]!;
-			for (let k = 0; k < taps; k++) {
-				const weight = weights[k]!;
-				i0 += weight * i;
-				q0 += weight * q;
-				i = inPhase[n + k + 2]!;
-				q = quadrature[n + k + 2]!;
-				i1 += weight * i;
-				q1 += weight * q;
-			}
-			filteredI[n] = i0;
-			filteredQ[n] = q0;
-			filteredI[n + 1] = i1;
-			filteredQ[n + 1] = q1;
-		}
-	}
 	return {
 		noiseBandwidthHz: MODEM_RATE_HZ * weights.reduce((sum, weight) => sum + weight * weight, 0),
 		frame(samples, outHz) {
 			mix(samples);
-			filter();
+			filterInto(filteredI, inPhase, weights);
+			filterInto(filteredQ, quadrature, weights);
 			let [power, powerSquared] = [0, 0];
 			for (let n = 0; n < FRAME_SAMPLES; n++) {
 				const i = filteredI[n]!;
@@ -120,4 +100,32 @@ export function createDiscriminator(centreHz: number, width: FilterName): Discri
 			return { power: power / FRAME_SAMPLES, powerSquared: powerSquared / FRAME_SAMPLES };
 		},
 	};
+}
+
+/** Four samples at a time, so that each coefficient and each sample is fetched once for all of them. */
+function filterInto(filtered: Float64Array, samples: Float64Array, weights: Float64Array): void {
+	for (let n = 0; n < FRAME_SAMPLES; n += 4) {
+		let sum0 = 0;
+		let sum1 = 0;
+		let sum2 = 0;
+		let sum3 = 0;
+		let a = samples[n + 1]!;
+		let b = samples[n + 2]!;
+		let c = samples[n + 3]!;
+		for (let k = 0; k < weights.length; k++) {
+			const weight = weights[k]!;
+			const d = samples[n + k + 4]!;
+			sum0 += weight * a;
+			sum1 += weight * b;
+			sum2 += weight * c;
+			sum3 += weight * d;
+			a = b;
+			b = c;
+			c = d;
+		}
+		filtered[n] = sum0;
+		filtered[n + 1] = sum1;
+		filtered[n + 2] = sum2;
+		filtered[n + 3] = sum3;
+	}
 }

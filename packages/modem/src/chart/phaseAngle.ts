@@ -3,7 +3,8 @@
  * Polynomial: Abramowitz and Stegun, Handbook of Mathematical Functions, 4.4.49 (from memory, held against `atan2` in the test).
  */
 export function phaseAngle(y: number, x: number): number {
-	const [across, up] = [Math.abs(x), Math.abs(y)];
+	const across = Math.abs(x);
+	const up = Math.abs(y);
 	const larger = Math.max(across, up);
 	if (!(larger > 0)) return 0;
 	const ratio = Math.min(across, up) / larger;

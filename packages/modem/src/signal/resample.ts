@@ -75,12 +75,7 @@ export function createResampler(rateHz: number): Resampler {
 			const frames: Float64Array[] = [];
 			for (let from = 0; from < block.length; from += CHUNK_SAMPLES) {
 				const count = Math.min(CHUNK_SAMPLES, block.length - from);
-				for (let i = 0; i < count; i++) {
-					const sample = block[from + i]!;
-					const isGood = sample < ABSURD && sample > -ABSURD; // false for NaN
-					chunk[i] = isGood ? sample : 0;
-					if (!isGood) bad++;
-				}
+				bad += copyGood(block, from, count, chunk);
 				run(count, frames, Number.POSITIVE_INFINITY);
 			}
 			taken += block.length;
@@ -96,6 +91,20 @@ export function createResampler(rateHz: number): Resampler {
 		},
 		badSamples: () => bad,
 	};
+}
+
+/** Copies `count` samples of a block, bad ones as 0; returns how many of them there were. */
+function copyGood(block: ArrayLike<number>, from: number, count: number, into: Float64Array): number {
+	let bad = 0;
+	for (let i = 0; i < count; i++) {
+		const sample = block[from + i]!;
+		if (Math.abs(sample) < ABSURD) into[i] = sample;
+		else {
+			into[i] = 0; // no number is not less either
+			bad++;
+		}
+	}
+	return bad;
 }
 
 /** Takes the first `count` samples and returns what comes of them: an array that is used again, and how many in it count. */
