@@ -260,6 +260,7 @@ function sendingSide(maker: Maker, listing: Listing, published: Published, isGua
 	// a station that works on a distress carrier is called there only in distress: the guard's own place serves it
 	if (isGuard && canTune(maker.rights.profile, listing.shipTx, "transmit")) return { transmit: listing.shipTx, notes: [] };
 	if (listing.channel === 421 || listing.channel === 606) {
+		if (!canTune(maker.rights.profile, listing.shipTx, "transmit")) return { transmit: null, notes: [] };
 		return maker.rights.shipLicence
 			? { transmit: listing.shipTx, notes: [] }
 			: { transmit: null, notes: ["receive only: no ship station licence is held"] };

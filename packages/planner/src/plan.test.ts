@@ -288,7 +288,7 @@ describe("plan", () => {
 		expect(result.status).toBe("infeasible");
 		expect(result.conflicts).toEqual([
 			"pin voice 181: the set has no such place",
-			"pin voice 2: another pin has this place",
+			"pin voice 2: another pin has this place already, for distress, safety and calling, 2 MHz",
 			"pin data 3: no listing, channel or guard carrier no/such/listing that this set can hold",
 		]);
 	});
