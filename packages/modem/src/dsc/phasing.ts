@@ -20,11 +20,13 @@ const PATTERN = Int8Array.from(
  * exchanged: all of DX and RX that was heard counts, so that either alone, or its last part, is enough. About 7 for each clean symbol.
  */
 export function phasingEvidence({ high, low }: Evidence, start: number): { readonly upright: number; readonly inverted: number } {
-	let [upright, inverted] = [0, 0];
+	let upright = 0;
+	let inverted = 0;
 	for (let i = 0; i < PHASING_BITS; i++) {
 		const element = PATTERN[i]!;
 		if (element === 0) continue;
-		const [h, l] = [high[start + i]!, low[start + i]!];
+		const h = high[start + i]!;
+		const l = low[start + i]!;
 		upright += element > 0 ? h : l;
 		inverted += element > 0 ? l : h;
 	}

@@ -60,16 +60,17 @@ export function createStartStopPath(baud: number): StartStopPath {
 	const dataEnds = border.slice(2, 2 + CODE_BITS);
 	const mark = new Float64Array(RING);
 	const space = new Float64Array(RING);
+	const larger = new Float64Array(RING);
 	const best = new Float64Array(RING);
 	/** As `best`, but ending in a rest that does not count as a stop. */
 	const rest = new Float64Array(RING);
 	const body = new Float64Array(RING);
 	/** `best` where a character begins and its `body`. */
 	const toBody = new Float64Array(RING);
-	const code = new Int8Array(RING);
 	/** 1: a rest that ends here was one the cell before; 0: it begins after a character. */
 	const restsOn = new Int8Array(RING);
-	const step = new Int16Array(RING).fill(RESTING);
+	/** How a course comes to its cell: by a stop, its place in `extra`, or `RESTING`. */
+	const step = new Int8Array(RING).fill(RESTING);
 	const perCell = 1 / b1;
 	let at = 0;
 	let settled = 0;
@@ -90,12 +91,11 @@ export function createStartStopPath(baud: number): StartStopPath {
 				isResting = restsOn[cell & MASK] === 1;
 				cell--;
 			} else {
-				const taken = step[cell & MASK]!;
-				cell -= b7 + extra[taken >> CODE_BITS]!;
+				cell -= b7 + extra[step[cell & MASK]!]!;
 				isResting = step[cell & MASK] === RESTING;
 				if (cell < settled - half || cell + b7 > before) continue;
 				const [s, e] = [(cell + b1) & MASK, (cell + b7) & MASK];
-				const code = taken & ((1 << CODE_BITS) - 1);
+				const code = codeFrom(cell);
 				const nats = body[cell & MASK]! + CHARACTER_NATS + mark[e]!;
 				found.push({ code, startCell: cell, startNats: space[s]! - mark[s]!, stopNats: mark[e]! - space[e]!, nats });
 			}
@@ -119,22 +119,21 @@ export function createStartStopPath(baud: number): StartStopPath {
 		for (let i = 0; i < stops.length; i++) stopNats[i] = log((stops[i]! + 1) / all);
 	}
 
-	/** Start and data of a character that begins at `from`. */
+	/** Start and data of a character that begins at `from`, each element as it is likelier. */
 	function weighBody(from: number): void {
 		let sum = space[(from + b1) & MASK]! - CHARACTER_NATS;
-		let bits = 0;
-		for (let i = 0; i < CODE_BITS; i++) {
-			const k = (from + dataEnds[i]!) & MASK;
-			const markThere = mark[k]!;
-			const spaceThere = space[k]!;
-			if (markThere > spaceThere) {
-				sum += markThere;
-				bits |= 1 << i;
-			} else sum += spaceThere;
-		}
+		for (let i = 0; i < CODE_BITS; i++) sum += larger[(from + dataEnds[i]!) & MASK]!;
 		body[from & MASK] = sum;
 		toBody[from & MASK] = best[from & MASK]! + sum;
-		code[from & MASK] = bits;
+	}
+
+	function codeFrom(from: number): number {
+		let code = 0;
+		for (let i = 0; i < CODE_BITS; i++) {
+			const k = (from + dataEnds[i]!) & MASK;
+			if (mark[k]! > space[k]!) code |= 1 << i;
+		}
+		return code;
 	}
 
 	/** One cell further; weighs the courses that end half an element before it. */
@@ -142,6 +141,7 @@ export function createStartStopPath(baud: number): StartStopPath {
 		at++;
 		mark[at & MASK] = markNats;
 		space[at & MASK] = spaceNats;
+		larger[at & MASK] = Math.max(markNats, spaceNats);
 		const here = at - half;
 		if (here < 1) return;
 		const before = (here - 1) & MASK;
@@ -149,7 +149,7 @@ export function createStartStopPath(baud: number): StartStopPath {
 		const resting = rest[before]!;
 		restsOn[here & MASK] = resting >= entering ? 1 : 0;
 		// The window ending half an element later is centred here.
-		let most = (resting >= entering ? resting : entering) + markNats * perCell;
+		let most = Math.max(resting, entering) + markNats * perCell;
 		rest[here & MASK] = most;
 		let taken = RESTING;
 		// Data end an element before the stop does, so that the shortest stop's are all here.
@@ -167,7 +167,7 @@ export function createStartStopPath(baud: number): StartStopPath {
 				const score = toBody[start & MASK]! + stop + stopNats[i]!;
 				if (score > most) {
 					most = score;
-					taken = code[start & MASK]! | (i << CODE_BITS);
+					taken = i;
 				}
 			}
 		}
@@ -179,13 +179,13 @@ export function createStartStopPath(baud: number): StartStopPath {
 	function likeliestEnd(here: number): number {
 		let end = here;
 		let most = Number.NEGATIVE_INFINITY;
-		const lastPerCell = Math.max(mark[at & MASK]!, space[at & MASK]!) * perCell;
+		const lastPerCell = larger[at & MASK]! * perCell;
 		for (let cell = Math.max(0, here - b7 + 1); cell <= here; cell += 2) {
 			let score = best[cell & MASK]!;
 			let next = 1;
 			for (; cell + border[next]! <= at; next++) {
 				const k = (cell + border[next]!) & MASK;
-				score += next === 1 ? space[k]! : Math.max(mark[k]!, space[k]!);
+				score += next === 1 ? space[k]! : larger[k]!;
 			}
 			score += (at - cell - border[next - 1]!) * lastPerCell;
 			if (score <= most) continue;
