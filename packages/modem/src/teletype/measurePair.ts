@@ -82,13 +82,21 @@ function createHalves(toneHz: number) {
 		let oscRe = oscillator.re;
 		let oscIm = oscillator.im;
 		for (let at = 0, step = steps.re.length - STEPS_PER_FRAME; at < FRAME_SAMPLES; at += STEP_SAMPLES, step++) {
-			let sumRe = 0;
-			let sumIm = 0;
-			for (let i = 0; i < STEP_SAMPLES; i++) {
-				const sample = samples[at + i]!;
-				sumRe += sample * cosines[i]!;
-				sumIm += sample * sines[i]!;
+			// Even and odd apart: a sum has to wait for its own last term.
+			let evenRe = 0;
+			let evenIm = 0;
+			let oddRe = 0;
+			let oddIm = 0;
+			for (let i = 0; i < STEP_SAMPLES; i += 2) {
+				const even = samples[at + i]!;
+				const odd = samples[at + i + 1]!;
+				evenRe += even * cosines[i]!;
+				evenIm += even * sines[i]!;
+				oddRe += odd * cosines[i + 1]!;
+				oddIm += odd * sines[i + 1]!;
 			}
+			const sumRe = evenRe + oddRe;
+			const sumIm = evenIm + oddIm;
 			steps.re[step] = sumRe * oscRe - sumIm * oscIm;
 			steps.im[step] = sumRe * oscIm + sumIm * oscRe;
 			const next = oscRe * stepRe - oscIm * stepIm;
