@@ -142,7 +142,8 @@ function isWanted(candidate: Candidate, weights: ChoiceInput["weights"]): boolea
 	return wantsOf(candidate).some((want) => (weights[want] ?? 0) > 0);
 }
 
-const NO_FREE_PLACE = "no free place that it may be scanned at; options.disturbance below 1 lets what stands move";
+const NO_FREE_PLACE =
+	"no free place that it may be scanned at; what stands in the list as found stays unless options.clearUnplanned lets it go";
 const NOT_HEARD = "not heard on this voyage at its times, or about other waters";
 
 /** null: it could be heard, but adds little. */

@@ -20,12 +20,11 @@ export function heldPlaces(
 	staying: readonly StandingRow[],
 	meant: ReadonlyMap<WrongRow, Candidate>,
 	index: CandidateIndex,
-	mayMove: boolean,
 ): readonly HeldPlace[] {
 	const rows = [
 		...layout.all().map(({ bank, place, entry }) => ({ bank, place, entry })),
 		...staying.map(({ row }) => {
-			const place = !mayMove && layout.at(row.bank, row.place) === null ? row.place : null;
+			const place = layout.at(row.bank, row.place) === null ? row.place : null;
 			return { bank: row.bank, place, entry: entryOfContent(row.bank, row, index, { pinned: false, found: row }) };
 		}),
 		...[...meant].map(([{ row }, candidate]) => ({ bank: row.bank, place: row.place, entry: entryOfCandidate(candidate) })),

@@ -153,7 +153,6 @@ function heldAlready({ job }: ResolvedJob, layout: Layout, review: AsFoundReview
 	const clears = job.options.clearUnplanned;
 	const standing = review.standing.filter(({ row }) => layout.at(row.bank, row.place) === null);
 	const standingIds = standing.flatMap(({ row }) => idsAt(row.bank, row));
-	const mayMove = job.options.disturbance < 1;
 	const staying = clears ? standing.filter(({ row }) => idsAt(row.bank, row).length > 0) : standing;
 	const meant = clears ? new Map<WrongRow, Candidate>() : meantBy(review.wrong, candidates);
 	const pinnedIds = layout.all().flatMap(({ bank, entry }) => idsAt(bank, entry.content));
@@ -161,7 +160,7 @@ function heldAlready({ job }: ResolvedJob, layout: Layout, review: AsFoundReview
 	return {
 		meant,
 		ids: { present, standing: new Set(standingIds) },
-		places: heldPlaces(layout, [...staying, ...displacedBy(layout, review.standing, clears)], meant, index, mayMove),
+		places: heldPlaces(layout, [...staying, ...displacedBy(layout, review.standing, clears)], meant, index),
 	};
 }
 
