@@ -101,13 +101,15 @@ function dotsBefore({ high, low }: Evidence, start: number): number {
 	return length;
 }
 
+/** Each estimate of the centre counts as much as it is sure: a carrier just found, or found again, is placed roughly. */
 function carrierNotes(notes: readonly Note[], first: number, last: number): Pick<HeardBase, "audioHz" | "uncertaintyHz" | "snrDb"> {
 	const during = notes.filter(({ from, to }) => from <= last && to > first);
 	const own = (during.length > 0 ? during : notes).map(({ bits }) => bits);
-	const mean = (value: (bits: Note["bits"]) => number) => own.reduce((sum, bits) => sum + value(bits), 0) / own.length;
+	const weights = own.map(({ uncertaintyHz }) => 1 / (uncertaintyHz * uncertaintyHz));
+	const weight = weights.reduce((sum, one) => sum + one, 0);
 	return {
-		audioHz: mean(({ centreHz }) => centreHz),
-		uncertaintyHz: Math.min(...own.map(({ uncertaintyHz }) => uncertaintyHz)),
-		snrDb: mean(({ snrDb }) => snrDb),
+		audioHz: own.reduce((sum, { centreHz }, i) => sum + weights[i]! * centreHz, 0) / weight,
+		uncertaintyHz: Math.sqrt(own.length / weight), // they come one from another: together no surer than one
+		snrDb: own.reduce((sum, { snrDb }) => sum + snrDb, 0) / own.length,
 	};
 }

@@ -58,7 +58,10 @@ const KEPT_S = 12;
 const NEW = { score: 6, deviations: 2, leastShare: 0.1, mostShiftHz: 60 };
 /** Scores below which a look is broken off: a first one before its centre is put right and after, and one at twice the bits. */
 const HOPELESS = { rough: 1, first: 3, second: 4 };
-const ALIVE = { score: 3, deviations: 1 };
+/** Of a known one also: bits of either tone, as a share, and Hz beside chance within which both lie where they are looked for: another's steady tone seems keyed, its bits all alike or far from there. */
+const ALIVE = { score: 3, deviations: 1, leastShare: 0.05, mostOffHz: 20 };
+/** Deviations beyond which a centre's error was not foreseen: so little is then known of the centre. */
+const UNFORESEEN = 3;
 /** Deviations by which bit borders stand out in noise, where their place is known and where the best was looked for (measured). */
 const CHANCE = { known: 0.6, found: 1.65 };
 /** Samples squared: variance of a clock's error times the square of its deviations (measured from 4 to 15 dB of Eb/N0, on the safe side). */
@@ -218,14 +221,21 @@ export function createFskDemodulator(options: FskOptions): {
 		const envelopes = envelopeEvidence(tones, leak);
 		const turns = (shiftHz * (local.startSample - before * local.bitSamples)) / MODEM_RATE_HZ;
 		const phase = withPhase(tones, envelopes, (shiftHz * local.bitSamples) / MODEM_RATE_HZ, turns);
-		const isAlive = deviations > ALIVE.deviations && keyingScore(toneLead(tones), count, deviations, CHANCE.known) > ALIVE.score;
+		const error = centreError(sums, local, -before, envelopes.softs);
+		const highs = shareOfHighs(envelopes.softs);
+		const isAlive =
+			deviations > ALIVE.deviations &&
+			keyingScore(toneLead(tones), count, deviations, CHANCE.known) > ALIVE.score &&
+			highs > ALIVE.leastShare &&
+			highs < 1 - ALIVE.leastShare &&
+			Math.abs(error.hz) < ALIVE.mostOffHz + UNFORESEEN * Math.sqrt(error.variance);
 		track.clock = bits < 0 ? clock : movedClock(clock, bits);
 		if (isAlive) {
 			const limit = WIDEST_ERROR * nominal;
 			track.clock = { ...track.clock, bitSamples: Math.min(nominal + limit, Math.max(nominal - limit, track.clock.bitSamples)) };
 			const speed = MODEM_RATE_HZ / bitSamples;
 			const byPhase = { hz: phase.drift * speed, variance: phase.driftVariance * speed * speed };
-			correctCentre(track, phase.continuity > 0.9 ? byPhase : centreError(sums, local, -before, envelopes.softs), wanted / count);
+			correctCentre(track, phase.continuity > 0.9 ? byPhase : error, wanted / count);
 			track.continuity += 0.4 * (phase.continuity - track.continuity);
 			track.level += 0.4 * (envelopes.level - track.level);
 			track.ebN0 += 0.4 * (envelopes.ebN0 - track.ebN0);
@@ -307,7 +317,7 @@ export function createFskDemodulator(options: FskOptions): {
 				clock: foundClock({ startSample: from + clock.startSample, bitSamples: clock.bitSamples }, count),
 				deviations,
 				score,
-				highs: softs.reduce((sum, soft) => sum + (soft > 0 ? 1 : 0), 0) / count,
+				highs: shareOfHighs(softs),
 				level,
 				ebN0,
 			};
@@ -332,10 +342,17 @@ export function createFskDemodulator(options: FskOptions): {
 
 /** `share` of the error's evidence is new: neighbours are looked at twice. */
 function correctCentre(track: Track, { hz, variance }: CentreError, share: number): void {
-	const before = track.centreVariance + CENTRE_WANDER;
+	const foreseen = track.centreVariance + CENTRE_WANDER;
+	const isForeseen = hz * hz < UNFORESEEN * UNFORESEEN * (foreseen + variance / share);
+	const before = isForeseen ? foreseen : foreseen + hz * hz;
 	const gain = before / (before + variance / share);
-	track.centreHz += gain * Math.min(MOST_STEP_HZ, Math.max(-MOST_STEP_HZ, hz));
-	track.centreVariance = (1 - gain) * before;
+	const step = Math.min(MOST_STEP_HZ, Math.max(-MOST_STEP_HZ, hz));
+	track.centreHz += gain * step;
+	track.centreVariance = (1 - gain) * before + (hz - step) * (hz - step);
+}
+
+function shareOfHighs(softs: Float64Array): number {
+	return softs.reduce((sum, soft) => sum + (soft > 0 ? 1 : 0), 0) / softs.length;
 }
 
 /**
