@@ -9,7 +9,15 @@ const JOB = "examples/south-atlantic.job.json"; // own MMSI 299004716
 const BERTH = "--at=-33.91,18.43"; // Cape Town
 
 function place(bank: string, number: number, tag: string, receiveHz: number, mode: string, hears: readonly string[]) {
-	const plain = { pinned: false, changed: false, what: tag, want: null, notes: [], serves: [], day: { chances: null, broadcasts: null } };
+	const plain = {
+		pinned: false,
+		changed: false,
+		what: tag,
+		want: null,
+		notes: [],
+		serves: [],
+		day: { leg: null, chances: null, broadcasts: null },
+	};
 	return { bank, place: number, tag, receiveHz, transmitHz: null, mode, listing: hears[0] ?? null, hears, ...plain };
 }
 
@@ -124,6 +132,30 @@ describe("proving --heard", () => {
 		});
 		expect(Math.abs(answer.offsetHz + 4)).toBeLessThan(0.5);
 		expect(readEvidence("e.json", written.get("e.json") as string).verdict).toBe("proved");
+	});
+
+	it("a letter of no station due there and then proves none, and names none in evidence; without the time nobody can tell which", async () => {
+		const late = await heard("right.wav", "data 12", "--time", "2027-02-01T05:20Z", "-o", "e.json");
+		expect(late.exit).toBe(1);
+		expect(late.printed()).toMatch(
+			/^data 12 NAVTEX 518, NAVTEX text, 518 kHz: not proved for the station; tuned right\n.*no station C is due/,
+		);
+		expect(readEvidence("e.json", late.written.get("e.json") as string)).toMatchObject({ listing: null, verdict: "not proved" });
+		expect(late.written.get("e.json")).not.toMatch(/Cape Town|capetown/);
+		const afar = await run(
+			"--at=52,-10",
+			"--plan",
+			"plan.json",
+			"--place",
+			"data 12",
+			"--heard",
+			"right.wav",
+			"--time",
+			"2027-02-01T04:20Z",
+		);
+		expect(afar.printed()).toMatch(/not proved for the station; tuned right\n.*no station C is due and in reach here/);
+		const whenever = await heard("right.wav", "data 12");
+		expect([whenever.exit, whenever.printed()]).toEqual([0, expect.stringMatching(/cannot tell: which station; tuned right\n/)]);
 	});
 
 	it("the answer to the ship's own test proves both ways and is kept; another ship's is neither kept nor shown", async () => {

@@ -13,6 +13,8 @@ export interface Broadcast {
 }
 
 const MINUTE_MS = 60_000;
+/** Minutes by which a sending may be early or late, or a clock at the recorder wrong, and still be the one published. Own choice. */
+export const LATE_MIN = 10;
 
 /** What a listing sends from one moment up to another, in order of time, not cut at its ends; nothing where the times are not known. */
 export function broadcastsOf(directory: Directory, listing: Listing, fromMs: number, toMs: number): readonly Broadcast[] {

@@ -6,6 +6,7 @@ import * as z from "zod";
 import type { Expectation } from "./expectation.ts";
 import type { DialOfPlace } from "./expectationOf.ts";
 import { mayKeep } from "./mayKeep.ts";
+import { namedAs } from "./namedAs.ts";
 import { RESULTS, type Verdict } from "./verdict.ts";
 
 const EVIDENCE_FORMAT = "skipwright-evidence";
@@ -23,7 +24,9 @@ export const EvidenceSchema = z
 		place: z
 			.strictObject({ bank: Text, place: z.int(), tag: z.string(), receiveHz: Hertz, mode: z.enum(MODES) })
 			.describe("as the set stood"),
-		listing: Text.describe("id of the listing that was expected"),
+		listing: Text.nullable().describe(
+			"id of the listing that was expected and identified; null where another station, or one not known, was heard",
+		),
 		what: Text.describe("the same for a person"),
 		heard: z.strictObject({ kind: z.enum(HEARD_KINDS), summary: Text }),
 		offsetHz: z
@@ -89,8 +92,7 @@ export function evidence({
 		format: EVIDENCE_FORMAT,
 		version: EVIDENCE_VERSION,
 		place: { bank: place.bank, place: place.place, tag: place.tag, receiveHz: place.receiveHz, mode: place.mode },
-		listing: expectation.listing,
-		what: expectation.what,
+		...namedAs(expectation, verdict),
 		heard: { kind: item.kind, summary: summaryOf(item) },
 		offsetHz: rounded(verdict.offsetHz),
 		uncertaintyHz: rounded(verdict.uncertaintyHz),

@@ -4,6 +4,8 @@ export * from "./evidence.ts";
 export type { Expectation } from "./expectation.ts";
 export * from "./expectationOf.ts";
 export * from "./mayKeep.ts";
+export * from "./namedAs.ts";
 export * from "./placeVerdict.ts";
+export * from "./timeTones.ts";
 export { type Predicted, RESULTS, type Result, type Verdict, type VerdictOptions, verdict } from "./verdict.ts";
 export * from "./whenToListen.ts";

@@ -1,11 +1,14 @@
 import type { Heard } from "@skipwright/modem";
 import type { Expectation } from "./expectation.ts";
+import { fitsHere } from "./fitsHere.ts";
 import { KIND_WORDS } from "./kindWords.ts";
 import { ownTest } from "./ownTest.ts";
+import type { Predicted } from "./verdict.ts";
 
 /** How far one item heard shows that the place holds what it should, tuning aside. */
 export interface Proof {
-	readonly grade: "identity" | "signal" | "likely" | "none";
+	/** "unknown": a station of that name, but which of them cannot be told. "other": another station. */
+	readonly grade: "identity" | "signal" | "likely" | "unknown" | "other" | "none";
 	readonly why: string;
 	/** The ship's own sending was heard and answered. */
 	readonly provesSending: boolean;
@@ -23,9 +26,10 @@ const CHART_SHIFT_HZ = { from: 500, to: 1_000 };
 
 /**
  * Proof by one item of what was expected.
- * @param isDue whether the station was on the air then; null where the time or the schedule is not known
+ * @param predicted of the station then: a NAVTEX letter belongs to many stations, and names the one that was due and in reach
  */
-export function proofOf(expectation: Expectation, item: Heard, isDue: boolean | null, ownMmsi: string | null): Proof {
+export function proofOf(expectation: Expectation, item: Heard, predicted: Predicted, ownMmsi: string | null): Proof {
+	const { isDue } = predicted;
 	const proof = (grade: Proof["grade"], why: string, provesSending = false): Proof => ({ grade, why, provesSending });
 	if (item.kind !== expectation.kind) {
 		return proof("none", `${capital(KIND_WORDS[item.kind])} was heard, and ${KIND_WORDS[expectation.kind]} was expected.`);
@@ -39,13 +43,7 @@ export function proofOf(expectation: Expectation, item: Heard, isDue: boolean | 
 			const letter = expectation.identity.navtexLetter;
 			const heard = item.identity?.station ?? null;
 			const isReadable = item.errorRatio <= MOST_ERRORS && item.characters >= LEAST_CHARACTERS;
-			if (letter !== null && heard === letter) return proof("identity", `A message of station ${letter}, as expected, was read.`);
-			if (letter !== null && heard !== null && /^[A-X]$/.test(heard) && isReadable) {
-				return proof(
-					"signal",
-					`A message was read, but of station ${heard}; ${letter} was expected. It proves dial and mode, not that ${letter} is heard here.`,
-				);
-			}
+			if (letter !== null && heard !== null && /^[A-X]$/.test(heard)) return letterProof(letter, heard, predicted, proof);
 			if (!isReadable)
 				return proof("likely", `Text was heard, too short or with too many losses to be sure (${percent(item.errorRatio)} lost).`);
 			return proof(withoutIdentity, `Text was read, ${percent(item.errorRatio)} lost, ${atItsTime}; it does not name its sender.`);
@@ -68,6 +66,22 @@ export function proofOf(expectation: Expectation, item: Heard, isDue: boolean | 
 			return proof("signal", `A steady tone of a standard-time station was heard.`);
 		case "voice":
 			return proof("likely", `Speech was heard, ${atItsTime}. Who spoke, the ear must say.`);
+	}
+}
+
+function letterProof(expected: string, heard: string, predicted: Predicted, proof: (grade: Proof["grade"], why: string) => Proof): Proof {
+	const read = `A message of station ${heard} was read`;
+	if (heard !== expected) return proof("other", `${read}; station ${expected} was expected: not the one expected.`);
+	switch (fitsHere(predicted)) {
+		case true:
+			return proof("identity", `A message of station ${heard}, as expected, was read.`);
+		case false:
+			return proof("other", `${read}; no station ${heard} is due and in reach here: not the one expected.`);
+		case null:
+			return proof(
+				"unknown",
+				`${read}; which station ${heard} cannot be told: the time of recording, the times of sending or the reach are not known.`,
+			);
 	}
 }
 
@@ -94,8 +108,13 @@ function dscProof(
 	if (!item.ok) return proof("likely", "A selective call was heard, not free of errors.");
 	const test = ownTest(item, ownMmsi);
 	if (test === "answer") {
-		const by = item.from === identity.mmsi ? "by the station expected" : `by ${item.from}, which may answer for the one called`;
-		return proof("identity", `The ship's own test call was answered ${by}: receiving and sending both work on this frequency.`, true);
+		const isExpected = item.from === identity.mmsi;
+		const by = isExpected ? "by the station expected" : `by ${item.from}, which may answer for the one called`;
+		return proof(
+			isExpected ? "identity" : "signal",
+			`The ship's own test call was answered ${by}: receiving and sending both work on this frequency.`,
+			true,
+		);
 	}
 	const what = test === "call" ? "The ship's own test call was heard in the recording" : "A selective call was received free of errors";
 	return proof("signal", `${what}: the tuning is right, but nothing shows that this coast station hears the ship.`);

@@ -7,6 +7,7 @@ import { afterAll, describe, expect, it } from "vitest";
 import type { Expectation } from "./expectation.ts";
 import { type DialOfPlace, expectationOf } from "./expectationOf.ts";
 import { chartItem, dscItem, teletypeItem, textItem, toneItem, voiceItem } from "./heardItems.sample.ts";
+import { namedAs } from "./namedAs.ts";
 import { placeVerdict } from "./placeVerdict.ts";
 import { type Predicted, RESULTS, type Verdict, verdict } from "./verdict.ts";
 
@@ -14,6 +15,9 @@ const OPTIONS = { ownMmsi: "299123456", stepHz: 100 };
 const OPEN: Predicted = { chance: 0.9, isDue: true };
 const CLOSED: Predicted = { chance: 0.03, isDue: true };
 const UNKNOWN: Predicted = { chance: null, isDue: null };
+const NEAR: Predicted = { chance: null, isDue: true };
+const NOT_IT = "not proved for the station; tuned right";
+const letterItem = (station: string) => textItem({ identity: { ...textItem().identity!, station } });
 
 function expected(id: string, at: DialOfPlace | null = null): Expectation {
 	const found = expectationOf(listingById(directory(), id)!, directory(), profileNamed("twin-180")!, at);
@@ -41,16 +45,8 @@ type Row = readonly [what: string, expectation: Expectation, heard: readonly Hea
 const TABLE: readonly Row[] = [
 	// proved
 	["NAVTEX of the station expected", NAVTEX, [textItem()], OPEN, "proved", /station C, as expected/],
-	["the same though nobody knows when", NAVTEX, [textItem()], UNKNOWN, "proved", /station C, as expected/],
-	["the same though the band was predicted closed", NAVTEX, [textItem()], CLOSED, "proved", /station C/],
-	[
-		"NAVTEX of another station: dial and mode are right",
-		NAVTEX,
-		[textItem({ identity: { ...textItem().identity!, station: "I" } })],
-		OPEN,
-		"proved",
-		/not that C is heard/,
-	],
+	["the same a little late", NAVTEX, [textItem()], { chance: 0.9, isDue: false, isNearDue: true }, "proved", /station C, as expected/],
+	["the same near by, where nothing predicts it", NAVTEX, [textItem()], { ...NEAR, distanceNm: 599 }, "proved", /station C, as expected/],
 	["NAVTEX 10 Hz off less its uncertainty", NAVTEX, [textItem({ audioHz: 1_709 })], OPEN, "proved", /within tolerance/],
 	["NAVTEX too near the limit to tell", NAVTEX, [textItem({ audioHz: 1_710.2 })], OPEN, "proved", /too near the tolerance/],
 	["text without a name at its time", NBDP, [textItem({ identity: null })], OPEN, "proved", /does not name its sender/],
@@ -96,6 +92,7 @@ const TABLE: readonly Row[] = [
 		"off tune",
 		/reads 23\.0 Hz low/,
 	],
+	["a letter out of reach tells the tuning", NAVTEX, [textItem({ audioHz: 1_723 })], CLOSED, "off tune", /reads 23\.0 Hz high/],
 	["NAVTEX a step and more low", NAVTEX, [textItem({ audioHz: 1_580 })], OPEN, "off tune", /down 1 step of 100 Hz/],
 	[
 		"text taken with the offset of charts",
@@ -141,6 +138,11 @@ const TABLE: readonly Row[] = [
 	["a call with errors", DSC, [dscItem({}, { ok: false })], OPEN, "likely", /not free of errors/],
 	// not proved
 	["nothing, though it was on the air and open", NAVTEX, [], OPEN, "not proved", /chance of 90 %/],
+	["a letter predicted not to be heard", NAVTEX, [textItem()], CLOSED, NOT_IT, /no station C is due and in reach here: not the one/],
+	["a letter at another's time", NAVTEX, [textItem()], { chance: 0.9, isDue: false }, NOT_IT, /no station C is due and in reach here/],
+	["a letter from afar, nothing predicted", NAVTEX, [textItem()], { ...NEAR, distanceNm: 601 }, NOT_IT, /not the one expected/],
+	["NAVTEX of another station", NAVTEX, [letterItem("I")], OPEN, NOT_IT, /station I was read; station C was expected/],
+	["a letter out of reach, far off tune", NAVTEX, [textItem({ audioHz: 1_002 })], CLOSED, "not proved", /sooner another station's/],
 	["something else", NAVTEX, [teletypeItem()], OPEN, "not proved", /Nothing of the kind/],
 	[
 		"a text too far off to be this one",
@@ -153,6 +155,22 @@ const TABLE: readonly Row[] = [
 	["in AM a tone comes out right or is another's", WWV_AM, [toneItem(612)], OPEN, "not proved", /Nothing of the kind/],
 	["no tone near those expected", WWV_AM, [toneItem(1_200)], OPEN, "not proved", /Nothing of the kind/],
 	// cannot tell
+	[
+		"a letter, nobody knows when",
+		NAVTEX,
+		[textItem()],
+		UNKNOWN,
+		"cannot tell: which station; tuned right",
+		/which station C cannot be told/,
+	],
+	[
+		"a letter, times of sending not known",
+		NAVTEX,
+		[textItem()],
+		{ chance: 0.9, isDue: null },
+		"cannot tell: which station; tuned right",
+		/within tol/,
+	],
 	["a dead band", NAVTEX, [], CLOSED, "cannot tell: band predicted closed", /silence is no fault/],
 	["a dead band where a watch is kept", DSC, [], CLOSED, "cannot tell: band predicted closed", /3 %/],
 	["nothing due", NAVTEX, [], { chance: 0.9, isDue: false }, "cannot tell: nothing was due", /not on the air then/],
@@ -175,7 +193,7 @@ describe("verdict", () => {
 	});
 
 	afterAll(() => {
-		expect(Object.fromEntries(reached)).toEqual({ proved: 18, "off tune": 14, likely: 9, "not proved": 5, "cannot tell": 7 });
+		expect(Object.fromEntries(reached)).toEqual({ proved: 17, "off tune": 15, likely: 9, "not proved": 10, "cannot tell": 9 });
 		expect(reached.size).toBe(RESULTS.length);
 	});
 
@@ -234,9 +252,32 @@ describe("placeVerdict", () => {
 		});
 	});
 
-	it("is of the likeliest where several have the letter, or none does", () => {
-		const twin = { ...NAVTEX, listing: "far" };
-		expect(placeVerdict([open(twin, 0.01), open(NAVTEX, 0.5)], [textItem()], OPTIONS)?.expectation.listing).toBe(NAVTEX.listing);
+	it("of several with the letter names the one in reach, none where several are or none is", () => {
+		const twin = { ...NAVTEX, listing: "far", what: "Far (NAVTEX)" };
+		const both = (chance: number, own: number) =>
+			placeVerdict([open(twin, chance), open(NAVTEX, own), open(port, 0.9)], [textItem()], OPTIONS)!;
+		expect(both(0.01, 0.5)).toMatchObject({ expectation: { listing: NAVTEX.listing }, verdict: { result: "proved", isNamed: true } });
+		const unsure = both(0.3, 0.5);
+		expect(unsure.verdict).toMatchObject({ result: "proved", isNamed: false });
+		expect(unsure.verdict.why[0]).toMatch(/station C was read; several were due and in reach, .*: Cape Town .*; Far \(NAVTEX\)\.$/);
+		expect(namedAs(unsure.expectation, unsure.verdict)).toEqual({ listing: null, what: "NAVTEX text, 518 kHz" });
+		const neither = both(0.01, 0.1);
+		expect(neither.verdict).toMatchObject({ words: NOT_IT, isNamed: false, offsetHz: 0 });
+		expect(neither.verdict.why[0]).toBe("A message of station C was read; no station C is due and in reach here: not the one expected.");
+	});
+
+	it("of a letter that no station of the place has names none; without the time it cannot tell which", () => {
+		const none = placeVerdict([open(NAVTEX, 0.5), open(port, 0.9)], [letterItem("E")], OPTIONS)!;
+		expect(none.verdict).toMatchObject({ words: NOT_IT, isNamed: false });
+		expect(none.verdict.why[0]).toMatch(/station E was read; no station of this place has that letter: not the one expected/);
+		const unknown = [port, NAVTEX].map((expectation) => ({ expectation, predicted: UNKNOWN }));
+		expect(placeVerdict(unknown, [textItem()], OPTIONS)).toMatchObject({
+			expectation: { listing: NAVTEX.listing },
+			verdict: { words: "cannot tell: which station; tuned right", isNamed: false },
+		});
+	});
+
+	it("is of the likeliest where none is heard", () => {
 		expect(placeVerdict([open(NAVTEX, 0.5), open(port, 0.99)], [], OPTIONS)).toMatchObject({
 			expectation: { listing: port.listing },
 			verdict: { result: "not proved" },

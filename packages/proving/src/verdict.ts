@@ -1,5 +1,6 @@
 import { type Heard, measureTuning, type Tuning, type TuningSlip } from "@skipwright/modem";
 import type { Expectation } from "./expectation.ts";
+import { CLOSED_BELOW, fitsHere } from "./fitsHere.ts";
 import { type Proof, proofOf } from "./proofOf.ts";
 
 export const RESULTS = ["proved", "off tune", "likely", "not proved", "cannot tell"] as const;
@@ -11,6 +12,10 @@ export interface Predicted {
 	readonly chance: number | null;
 	/** Whether it was on the air by its published times; null where they, or the time of listening, are not known. */
 	readonly isDue: boolean | null;
+	/** The same, some minutes early or late; default as `isDue`. */
+	readonly isNearDue?: boolean | null;
+	/** nm from the station; null where its place is not known. */
+	readonly distanceNm?: number | null;
 }
 
 export interface VerdictOptions {
@@ -30,6 +35,8 @@ export interface Verdict {
 	readonly why: readonly string[];
 	/** How far the item shows what the place holds, tuning aside. */
 	readonly grade: Proof["grade"];
+	/** Whether the station expected is the one that was heard, as far as name, time and reach tell; false where nothing was heard. */
+	readonly isNamed: boolean;
 	/** The item it rests on; null where none does. */
 	readonly item: Heard | null;
 	/** Hz; positive where the dial reads high. Null where it cannot be measured. */
@@ -41,13 +48,17 @@ export interface Verdict {
 	readonly slip: TuningSlip | null;
 }
 
-/** Chance below which a band counts as closed: one day in seven. The steps of reach call this "none". */
-export const CLOSED_BELOW = 0.15;
 /** Hz either way in which a tone is taken for one that was expected: by how much a set may be off, and in AM by how much a recorder's clock. */
 const TONE_SEARCH_HZ = 150,
 	TONE_SEARCH_AM_HZ = 5;
 /** Hz from nominal beyond which a signal without a name is sooner another station's. DSC is searched over 100 Hz. Own choice. */
 const OWN_HZ = 150;
+/** Where a station was read that is not the one expected, or not known to be it. */
+const WHOSE_RESULT: Readonly<Partial<Record<Proof["grade"], Result>>> = { other: "not proved", unknown: "cannot tell" };
+const WHOSE_WORDS: Readonly<Partial<Record<Proof["grade"], string>>> = {
+	other: "not proved for the station",
+	unknown: "cannot tell: which station",
+};
 const SENDING = "Listening proves nothing of the sending side.";
 
 /** What was heard, held against what should have been. A dead band is not a fault. */
@@ -74,20 +85,21 @@ function candidatesOf({ kind, tonesHz, mode }: Expectation, heard: readonly Hear
 function judged(
 	expectation: Expectation,
 	items: readonly Heard[],
-	{ isDue }: Predicted,
+	predicted: Predicted,
 	{ ownMmsi = null, stepHz, dialHz = expectation.dialHz }: VerdictOptions,
 ): Verdict {
 	const [item] = items as readonly [Heard];
-	const proof = proofOf(expectation, item, isDue, ownMmsi);
+	const proof = proofOf(expectation, item, predicted, ownMmsi);
 	const tuning = tuningOf(expectation, items, stepHz, dialHz);
 	const offsetHz = tuning?.offsetHz ?? null;
 	const isOff = tuning?.verdict === "off tune" || tuning?.verdict === "slip";
 	const isFar = tuning?.verdict === "off tune" && proof.grade !== "identity" && Math.abs(tuning.offsetHz ?? 0) > OWN_HZ;
 	const isSure = proof.grade === "identity" || proof.grade === "signal";
-	const result: Result = isFar ? "not proved" : isOff ? "off tune" : isSure ? "proved" : "likely";
+	const result: Result = isFar ? "not proved" : isOff ? "off tune" : isSure ? "proved" : (WHOSE_RESULT[proof.grade] ?? "likely");
+	const whose = isFar || isOff ? null : (WHOSE_WORDS[proof.grade] ?? null);
 	return {
 		result,
-		words: result,
+		words: whose === null ? result : `${whose}${tuning?.verdict === "within tolerance" ? "; tuned right" : ""}`,
 		why: [
 			proof.why,
 			...(tuning === null
@@ -103,6 +115,7 @@ function judged(
 			...(proof.provesSending ? [] : [SENDING]),
 		],
 		grade: proof.grade,
+		isNamed: proof.grade === "identity" || (proof.grade === "signal" && item.kind !== "dsc" && fitsHere(predicted) === true),
 		item,
 		offsetHz,
 		uncertaintyHz: offsetHz === null ? null : (tuning?.uncertaintyHz ?? null),
@@ -124,16 +137,11 @@ function tuningOf(expectation: Expectation, items: readonly Heard[], stepHz: num
 		dialHz,
 		stepHz,
 		mode: sidebandSign === 1 ? ("USB" as const) : ("LSB" as const),
+		listedDialHz: null,
+		usbDialHz: mode === "USB" ? expectation.dialHz : null,
 	};
 	const tones = items.filter((one) => one.kind === "tone");
-	return measureTuning(item.kind === "tone" ? tones : asOnUpper(item, sidebandSign), expected);
-}
-
-/** On the lower sideband tones, and black and white, change places by right: a receiver that knows no sideband calls them exchanged. */
-function asOnUpper<Item extends Heard>(item: Item, sidebandSign: 1 | -1): Item {
-	if (sidebandSign === 1) return item;
-	if (item.kind === "chart") return { ...item, image: { ...item.image, pixels: item.image.pixels.map((grey) => 255 - grey) } };
-	return "isInverted" in item ? { ...item, isInverted: !item.isInverted } : item;
+	return measureTuning(item.kind === "tone" ? tones : item, expected);
 }
 
 function noTuningWords({ kind, mode, tonesHz }: Expectation): readonly string[] {
@@ -148,7 +156,7 @@ function noTuningWords({ kind, mode, tonesHz }: Expectation): readonly string[] 
 
 function silent({ kind, isWatch, tonesHz, mode }: Expectation, heard: readonly Heard[], { chance, isDue }: Predicted): Verdict {
 	const other = heard.length === 0 ? "Nothing was heard." : "Nothing of the kind expected was heard.";
-	const nothing = { grade: "none" as const, item: null, offsetHz: null, uncertaintyHz: null, steps: null, slip: null };
+	const nothing = { grade: "none" as const, isNamed: false, item: null, offsetHz: null, uncertaintyHz: null, steps: null, slip: null };
 	const cannot = (because: string, sentence: string): Verdict => ({
 		result: "cannot tell",
 		words: `cannot tell: ${because}`,

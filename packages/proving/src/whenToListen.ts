@@ -1,7 +1,7 @@
 import type { HeardKind } from "@skipwright/modem";
 import type { Broadcast } from "./broadcastsOf.ts";
 import type { Expectation } from "./expectation.ts";
-import { CLOSED_BELOW } from "./verdict.ts";
+import { CLOSED_BELOW } from "./fitsHere.ts";
 
 /** A place of the set with what it should sound like. */
 export interface PlaceToProve {

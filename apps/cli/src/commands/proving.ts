@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
 import { basename } from "node:path";
-import { type Directory, type Listing, listingById } from "@skipwright/directory";
+import { type Directory, type Listing, listingById, stationOf } from "@skipwright/directory";
 import { directoryFor, type ResolvedJob, utcTime } from "@skipwright/job";
 import { HEARD_KINDS } from "@skipwright/modem";
 import { type Plan, type PlannedPlace, readPlan } from "@skipwright/planner";
@@ -12,7 +12,9 @@ import {
 	evidence,
 	expectationsOf,
 	isOnAir,
+	LATE_MIN,
 	mayKeep,
+	namedAs,
 	type PlaceStation,
 	placeVerdict,
 	summaryOf,
@@ -21,6 +23,7 @@ import {
 } from "@skipwright/proving";
 import { finestStep, isReceiver } from "@skipwright/set";
 import { sunspots } from "@skipwright/sky";
+import { distanceKm, NAUTICAL_MILE_KM } from "@skipwright/sphere";
 import { dateOfMs, dayStartMs, type Position, parsePosition, position } from "@skipwright/units";
 import { type BerthReach, berthReach } from "../berthReach.ts";
 import { type Context, EXIT, type Exit, UsageError } from "../context.ts";
@@ -46,7 +49,8 @@ export interface ProvingFlags {
 	readonly json?: boolean;
 }
 
-const HOUR_MS = 3_600_000;
+const MINUTE_MS = 60_000;
+const HOUR_MS = 60 * MINUTE_MS;
 const DAY_MS = 24 * HOUR_MS;
 /** How far ahead a place is looked for that sends nothing within the hours. */
 const AHEAD_MS = 14 * DAY_MS;
@@ -172,6 +176,7 @@ function tell(context: Context, { out, json }: ProvingFlags, { place, expectatio
 	const refused = record !== null && "refused" in record ? record.refused : null;
 	const written = out !== undefined && record !== null && refused === null;
 	if (written) context.writeFile(out, `${JSON.stringify(record, null, "\t")}\n`);
+	const about = namedAs(expectation, found);
 	const { item, ...rest } = found;
 	const isShown = item !== null && mayKeep(expectation, item, ownMmsi).may;
 	const heard =
@@ -182,7 +187,7 @@ function tell(context: Context, { out, json }: ProvingFlags, { place, expectatio
 		const { bank, place: number, tag } = place;
 		const answer = {
 			place: { bank, place: number, tag },
-			listing: expectation.listing,
+			listing: about.listing,
 			...rest,
 			heard,
 			evidence: written ? out : null,
@@ -190,7 +195,7 @@ function tell(context: Context, { out, json }: ProvingFlags, { place, expectatio
 		};
 		context.out(`${JSON.stringify(answer, null, "\t")}\n`);
 	} else {
-		context.out(verdictText(`${place.bank} ${place.place} ${place.tag}, ${expectation.what}`, found));
+		context.out(verdictText(`${place.bank} ${place.place} ${place.tag}, ${about.what}`, found));
 		if (heard?.summary != null) context.out(`  heard: ${heard.summary}\n`);
 		if (written) context.out(`  evidence: ${out}\n`);
 		if (out !== undefined && refused !== null) context.out(`  no evidence written: ${refused}\n`);
@@ -216,13 +221,21 @@ function stationsAt({ resolved, directory, at, expectations, recordedMs, lengthS
 	const endMs = recordedMs + 1_000 * lengthS;
 	const listings = expectations.map(({ listing }) => listingById(directory, listing)!);
 	const { reach } = reachAt(resolved, directory, listings, at, recordedMs, spots);
-	return expectations.map((expectation, i) => ({
-		expectation,
-		predicted: {
-			chance: reach.at(expectation.listing, (recordedMs + endMs) / 2),
-			isDue: isOnAir(broadcastsOf(directory, listings[i]!, recordedMs, endMs), expectation.times.known),
-		},
-	}));
+	return expectations.map((expectation, i) => {
+		const listing = listings[i]!;
+		const from = stationOf(directory, listing).position;
+		const isDue = (lateMs: number) =>
+			isOnAir(broadcastsOf(directory, listing, recordedMs - lateMs, endMs + lateMs), expectation.times.known);
+		return {
+			expectation,
+			predicted: {
+				chance: reach.at(expectation.listing, (recordedMs + endMs) / 2),
+				isDue: isDue(0),
+				isNearDue: isDue(LATE_MIN * MINUTE_MS),
+				distanceNm: from === null ? null : distanceKm(from, at) / NAUTICAL_MILE_KM,
+			},
+		};
+	});
 }
 
 function reachAt(
