@@ -131,6 +131,18 @@ export async function plan(resolved: ResolvedJob, shipped: Directory, options: P
 			wants,
 			before: review.standing.filter(({ mended }) => mended === "").flatMap(({ row }) => listingsOf(index.heard(row), row.transmit)),
 			after,
+			ships: {
+				before: bestShips(
+					review.standing.flatMap(({ row }) => shipBands(index.held(row.bank, row))),
+					samples,
+					hearing,
+				),
+				after: bestShips(
+					entries.flatMap(({ entry }) => (entry.candidate === null ? [] : shipBands([entry.candidate]))),
+					samples,
+					hearing,
+				),
+			},
 		}),
 		use,
 		watch: {
@@ -222,6 +234,20 @@ function bandUse(bandMhz: number, samples: ReturnType<typeof planSamples>, heari
 	const far = shipCells(bandMhz, samples, hearing, "far");
 	if (near === null || far === null) return 1;
 	return near.reduce((sum, chance, i) => sum + (graded(chance) + graded(far[i]!)) / 2, 0) / near.length;
+}
+
+function shipBands(candidates: readonly Candidate[]): readonly number[] {
+	return candidates.flatMap(({ want, bandMhz }) => (want === "ship-calling" ? [bandMhz] : []));
+}
+
+/** The best of some bands in each sample and hour, between ships near each other: bands are not independent. */
+function bestShips(bandsMhz: readonly number[], samples: ReturnType<typeof planSamples>, hearing: Hearing): Float64Array | null {
+	let best: Float64Array | null = null;
+	for (const bandMhz of new Set(bandsMhz)) {
+		const cells = shipCells(bandMhz, samples, hearing);
+		if (cells !== null) best = best === null ? cells : best.map((chance, i) => Math.max(chance, cells[i]!));
+	}
+	return best;
 }
 
 /** UTC day on which a leg or stay of this name first begins. */

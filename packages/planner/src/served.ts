@@ -28,22 +28,25 @@ export interface ServedInput {
 	readonly coverage: Coverage;
 	/** By broadcasts and chance. */
 	readonly broadcasts: Coverage;
-	/** Wants to tell of; those that no listing serves (ship to ship) are left out. */
+	/** Wants to tell of; those that nothing serves are left out. */
 	readonly wants: readonly Want[];
 	/** What the places hear, as found and as planned. */
 	readonly before: readonly Listing[];
 	readonly after: readonly Listing[];
+	/** Chance by sample and hour that a ship near by is reached on the best of the carriers between ships; null: no such carrier, or no telling. */
+	readonly ships: { readonly before: Float64Array | null; readonly after: Float64Array | null };
 }
 
 /** Wants that are served by calls or without a break: there hours tell what broadcasts would not. */
 const NO_BROADCASTS: ReadonlySet<Want> = new Set(["coast-calling", "ship-calling", "time", "guard"]);
 
 /** By want and stage. Stations in the same hour are taken as independent: 1 - product of (1 - chance). */
-export function served({ samples, legs, coverage, broadcasts, wants, before, after }: ServedInput): readonly Served[] {
+export function served({ samples, legs, coverage, broadcasts, wants, before, after, ships }: ServedInput): readonly Served[] {
 	const sides = { before, after };
 	return WANT_ORDER.filter((want) => wants.includes(want)).flatMap((want) => {
-		if (![...before, ...after].some((listing) => listingWant(listing) === want)) return [];
-		const heard = mapSides(sides, (listings) => anyHeard(stationsFor(want, listings, coverage).values()));
+		const isShips = want === "ship-calling";
+		if (!isShips && ![...before, ...after].some((listing) => listingWant(listing) === want)) return [];
+		const heard = isShips ? ships : mapSides(sides, (listings) => anyHeard(stationsFor(want, listings, coverage).values()));
 		if (heard.before === null && heard.after === null) return [];
 		const counts = NO_BROADCASTS.has(want) ? null : mapSides(sides, (listings) => summed(stationsFor(want, listings, broadcasts).values()));
 		return legs.map(({ name, samples: which }): Served => {
