@@ -35,6 +35,15 @@ describe("mayKeep", () => {
 		]);
 	});
 
+	it("keeps no text without the head of a broadcast, on no service", () => {
+		const nameless = textItem({ identity: null, text: "DEAR ALL" });
+		expect(EXPECTATIONS.filter(([, expectation]) => mayKeep(expectation, nameless, OWN).may)).toEqual([]);
+		const texts = EXPECTATIONS.filter(([, { kind }]) => kind === "text");
+		const whys = texts.filter(([, { isToAll }]) => isToAll).map(([, expectation]) => mayKeep(expectation, nameless, OWN).why);
+		expect(whys).toHaveLength(2);
+		for (const why of whys) expect(why).toMatch(/no head of a broadcast .*Article 17/);
+	});
+
 	it("says why not, with the rule", () => {
 		for (const [service, expectation] of EXPECTATIONS) {
 			for (const item of ITEMS) {

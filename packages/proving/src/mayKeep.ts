@@ -33,5 +33,11 @@ export function mayKeep(expectation: Expectation, item: Heard, ownMmsi: string |
 			why: `${KIND_WORDS[item.kind]} is not what this station broadcasts, and may be other people's traffic: it is not kept (${SECRECY}).`,
 		};
 	}
+	if (item.kind === "text" && item.identity === null) {
+		return {
+			may: false,
+			why: `The text has no head of a broadcast (ZCZC and what follows), and may be other people's traffic: it is not kept (${SECRECY}).`,
+		};
+	}
 	return { may: true, why: "It is a broadcast to all." };
 }
