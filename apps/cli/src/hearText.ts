@@ -109,7 +109,7 @@ function chartSummary(chart: Extract<HeardItem, { kind: "chart" }>): string {
 	const index = iocFrom === "start tone" ? `index of cooperation ${ioc}` : `index of cooperation ${ioc} (${iocFrom})`;
 	const parts = [
 		...(began === "mid-chart" ? ["joined in the middle"] : []),
-		...(ended === "stop tone" ? [] : [`ended by: ${ended}`]),
+		...(ended === "stop tone" ? [] : [ended === "end of stream" ? "the recording ends" : `ended by: ${ended}`]),
 		...(phaseFrom === "nothing" ? ["the left edge is not known, the picture may be wrapped round"] : []),
 	];
 	const whole = isComplete && parts.length === 0 ? "whole" : `not whole: ${parts.join(", ")}`;
@@ -126,10 +126,11 @@ function figures(item: HeardItem): string {
 function tonesText(tones: readonly Told[], clock: Clock): string {
 	const items = tones.map(({ item }) => item as HeardTone & HeardItem);
 	const loudest = items.toSorted((a, b) => b.snrDb - a.snrDb).slice(0, MOST_TONES);
-	const shown = loudest.toSorted((a, b) => a.audioHz - b.audioHz).map(({ audioHz }) => audioHz.toFixed(1));
+	const [strongest, ...others] = loudest as [HeardTone, ...HeardTone[]];
+	const shown = [strongest, ...others.toSorted((a, b) => a.audioHz - b.audioHz)].map(({ audioHz }) => audioHz.toFixed(1));
 	const rest = items.length > shown.length ? ` and ${items.length - shown.length} weaker` : "";
 	const longest = Math.max(...items.map(({ startS, endS }) => endS - startS));
-	const best = Math.round(loudest[0]!.snrDb);
+	const best = Math.round(strongest.snrDb);
 	const lines = [
 		`${clock(items[0]!.startS)}  Tones of ${shown.join(", ")} Hz${rest}.`,
 		`${INDENT}The strongest with S/N ${best} dB in 2700 Hz, up to ${longest.toFixed(1)} s`,

@@ -95,6 +95,22 @@ describe("createToneReceiver", () => {
 		expect(hear(voice)).toEqual([]);
 	});
 
+	it("hears a tone without noise, rounded to 16 bits, as one and as nothing else; one 40 dB weaker beside it too", () => {
+		const rounded = (samples: Float64Array) => samples.map((x) => Math.round(32_767 * x) / 32_768);
+		const around = (samples: Float64Array) => hear(rounded(joined(silence(1), samples, silence(1))));
+		let compared = 0;
+		for (const toneHz of [437.5, 1_000, 1_500, 2_182.25, 3_100]) {
+			for (const amplitude of [0.05, 0.5, 1]) {
+				const heard = around(tone(toneHz, 5, amplitude));
+				expect(heard.map(({ audioHz }) => Math.round(100 * audioHz) / 100)).toEqual([toneHz]);
+				compared++;
+			}
+		}
+		expect(compared).toBe(15);
+		const both = around(mixed(tone(1_000, 5, 0.5), tone(1_750, 5, 0.005)));
+		expect(both.map(({ audioHz }) => Math.round(audioHz))).toEqual([1_000, 1_750]);
+	});
+
 	it("never throws, whatever it is given", () => {
 		const random = prng(5);
 		const wild = [
