@@ -114,7 +114,7 @@ describe("proving --heard", () => {
 			place: { bank: "data", place: 12 },
 			position: [-33.91, 18.43],
 		});
-		expect(record.audio.sha256).toBe(createHash("sha256").update(FILES["off.wav"]).digest("hex"));
+		expect(record.audio?.sha256).toBe(createHash("sha256").update(FILES["off.wav"]).digest("hex"));
 		expect(Math.abs(record.offsetHz! - 23)).toBeLessThan(0.5);
 		expect(record.time).toMatch(/^2027-02-01T04:20:0\d/);
 	});
@@ -183,6 +183,17 @@ describe("proving --heard", () => {
 			[1, "not proved"],
 			[0, "cannot tell: nothing predicted"],
 		]);
+		const [kept, looked] = await Promise.all([
+			heard("noise.wav", "data 14", "--time", "2027-02-01T03:00Z", "-o", "e.json"),
+			heard("noise.wav", "data 12", "--time", "2027-02-01T04:20Z", "-o", "e.json"),
+		]);
+		const records = [kept, looked].map(({ written }) => readEvidence("e.json", written.get("e.json") as string));
+		expect([kept.exit, looked.exit]).toEqual([0, 1]);
+		expect(records.map(({ verdict, heard, listing }) => [verdict, heard, listing])).toEqual([
+			["cannot tell", null, "us-pointreyes/fax/22527"],
+			["not proved", null, expect.stringMatching(/^navtex-/)],
+		]);
+		expect(records[0]!.audio).toMatchObject({ startS: 0, endS: 10 });
 	});
 
 	it.each([

@@ -13,17 +13,18 @@ import { verdict } from "./verdict.ts";
 
 const SAMPLE = readFileSync(join(import.meta.dirname, "..", "samples", "v1.evidence.json"), "utf8");
 
-function input(id: string, heard: readonly Heard[]): EvidenceInput {
+function input(id: string, heard: readonly Heard[], chance = 0.9): EvidenceInput {
 	const expectation = expectationOf(listingById(directory(), id)!, directory(), profileNamed("twin-180")!);
 	if ("cannot" in expectation) throw new Error(expectation.cannot);
 	return {
 		place: { bank: "data", place: 12, tag: "NAVTEX 518", receiveHz: expectation.dialHz, mode: expectation.mode },
 		expectation,
-		verdict: verdict(expectation, heard, { chance: 0.9, isDue: true }, { ownMmsi: "299123456", stepHz: 100 }),
+		verdict: verdict(expectation, heard, { chance, isDue: true }, { ownMmsi: "299123456", stepHz: 100 }),
+		items: heard,
 		ownMmsi: "299123456",
 		recordedMs: Date.UTC(2027, 1, 1, 4, 20),
 		position: position(-33.91, 18.43),
-		audio: { file: "navtex.wav", sha256: "ab".repeat(32), rateHz: 8_000 },
+		audio: { file: "navtex.wav", sha256: "ab".repeat(32), rateHz: 8_000, seconds: 118 },
 	};
 }
 
@@ -57,14 +58,38 @@ describe("evidence", () => {
 			kept(input("us-pointreyes/fax/8682", [chartItem()])),
 		];
 		for (const record of records) expect(readEvidence("e.json", JSON.stringify(record))).toEqual(record);
-		expect(new Set(records.map(({ heard }) => heard.kind)).size).toBe(3);
+		expect(new Set(records.map(({ heard }) => heard?.kind)).size).toBe(3);
 	});
 
-	it("is refused for other people's traffic, and for nothing heard", () => {
+	it("records silence: what was listened for, when and where, and no content", () => {
+		const id = "navtex-capetown/navtex/518";
+		const open = kept(input(id, []));
+		expect(open).toMatchObject({
+			verdict: "not proved",
+			listing: id,
+			heard: null,
+			snrDb: null,
+			offsetHz: null,
+			time: "2027-02-01T04:20:00Z",
+		});
+		expect(open.audio).toEqual({ file: "navtex.wav", sha256: "ab".repeat(32), rateHz: 8_000, startS: 0, endS: 118 });
+		const closed = kept(input(id, [], 0.03));
+		expect(closed).toMatchObject({ verdict: "cannot tell", position: [-33.91, 18.43] });
+		expect(closed.why[0]).toBe("Cannot tell: band predicted closed.");
+		for (const record of [open, closed]) expect(readEvidence("e.json", JSON.stringify(record))).toEqual(record);
+	});
+
+	it("keeps no recording, nor its hash, where other traffic is in it and nothing of what was listened for", () => {
+		const record = kept(input("navtex-capetown/navtex/518", [dscItem({ to: "299000111" })]));
+		expect(record).toMatchObject({ verdict: "not proved", heard: null, audio: null });
+		expect(JSON.stringify(record)).not.toMatch(/299000111|navtex\.wav|abab/);
+		expect(readEvidence("e.json", JSON.stringify(record))).toEqual(record);
+	});
+
+	it("is refused for other people's traffic", () => {
 		expect(evidence(input("za-capetown/dsc-watch/8414.5", [dscItem({ to: "299000111" })]))).toEqual({
 			refused: expect.stringMatching(/Article 17/),
 		});
-		expect(evidence(input("navtex-capetown/navtex/518", []))).toEqual({ refused: "Nothing was heard that could be kept." });
 	});
 });
 
@@ -84,6 +109,12 @@ describe("readEvidence", () => {
 		["a day that is none", { time: "2027-02-30T04:20:00Z" }, /time: expected a time as/],
 		["a time without a zone", { time: "2027-02-01T04:20:00" }, /time: expected a time as/],
 		["another word as a verdict", { verdict: "passed" }, /verdict: expected one of "proved"/],
+		[
+			"a proof by nothing",
+			{ heard: null, snrDb: null, offsetHz: null, uncertaintyHz: null },
+			/heard: expected something with the verdict "proved"/,
+		],
+		["a proof without its recording", { audio: null }, /audio: expected the recording of what was heard/],
 		["no reason", { why: [] }, /why: expected at least 1/],
 		["half a hertz of dial", { place: { ...JSON.parse(SAMPLE).place, receiveHz: 518_000.5 } }, /place\.receiveHz: expected a whole number/],
 		["a field of its own", { note: "x" }, /note: expected no such name here/],

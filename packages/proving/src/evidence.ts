@@ -28,7 +28,10 @@ export const EvidenceSchema = z
 			"id of the listing that was expected and identified; null where another station, or one not known, was heard",
 		),
 		what: Text.describe("the same for a person"),
-		heard: z.strictObject({ kind: z.enum(HEARD_KINDS), summary: Text }),
+		heard: z
+			.strictObject({ kind: z.enum(HEARD_KINDS), summary: Text })
+			.nullable()
+			.describe("null where nothing was heard of what was listened for: not proved, or cannot tell"),
 		offsetHz: z
 			.number()
 			.min(-10_000)
@@ -36,8 +39,11 @@ export const EvidenceSchema = z
 			.nullable()
 			.describe("heard less nominal; positive where the dial reads high; null where it cannot be measured"),
 		uncertaintyHz: z.number().min(0).max(10_000).nullable().describe("one sigma"),
-		snrDb: z.number().min(-200).max(200).describe("signal over noise in 2700 Hz"),
-		time: z.string().refine(isUtcTime, "a time as YYYY-MM-DDThh:mm:ssZ").describe("UTC at the start of what was heard"),
+		snrDb: z.number().min(-200).max(200).nullable().describe("signal over noise in 2700 Hz; null where nothing was heard"),
+		time: z
+			.string()
+			.refine(isUtcTime, "a time as YYYY-MM-DDThh:mm:ssZ")
+			.describe("UTC at the start of what was heard, or of the recording"),
 		position: z
 			.tuple([z.number().min(-90).max(90), z.number().min(-180).max(180)])
 			.describe("[latitude, longitude] of the set in degrees, north and east positive"),
@@ -52,10 +58,20 @@ export const EvidenceSchema = z
 				endS: Seconds,
 				rateHz: z.number().min(1).max(10_000_000),
 			})
-			.describe("the recording"),
+			.nullable()
+			.describe("the recording; null where other traffic is in it and nothing of what was listened for"),
 	})
-	.superRefine(({ audio, offsetHz, uncertaintyHz }, context) => {
-		if (audio.endS < audio.startS) context.addIssue({ code: "custom", path: ["audio", "endS"], message: "no earlier than startS" });
+	.superRefine(({ audio, heard, snrDb, offsetHz, uncertaintyHz, verdict: result }, context) => {
+		const isSilent = heard === null;
+		if (isSilent && result !== "not proved" && result !== "cannot tell") {
+			context.addIssue({ code: "custom", path: ["heard"], message: `something with the verdict "${result}"` });
+		}
+		if ((snrDb === null) !== isSilent)
+			context.addIssue({ code: "custom", path: ["snrDb"], message: "null together with heard, or neither" });
+		if (isSilent && offsetHz !== null) context.addIssue({ code: "custom", path: ["offsetHz"], message: "null where nothing was heard" });
+		if (!isSilent && audio === null) context.addIssue({ code: "custom", path: ["audio"], message: "the recording of what was heard" });
+		if (audio !== null && audio.endS < audio.startS)
+			context.addIssue({ code: "custom", path: ["audio", "endS"], message: "no earlier than startS" });
 		if ((offsetHz === null) !== (uncertaintyHz === null)) {
 			context.addIssue({ code: "custom", path: ["uncertaintyHz"], message: "null together with offsetHz, or neither" });
 		}
@@ -66,43 +82,47 @@ export interface EvidenceInput {
 	readonly place: DialOfPlace & { readonly bank: string; readonly place: number; readonly tag: string };
 	readonly expectation: Expectation;
 	readonly verdict: Verdict;
+	/** All that was heard in the recording: where it is other traffic, no word of the recording is kept. */
+	readonly items: readonly Heard[];
 	readonly ownMmsi: string | null;
 	/** Milliseconds since 1970-01-01T00:00Z at the start of the recording. */
 	readonly recordedMs: number;
 	readonly position: Position;
-	/** `sha256` of the whole file, worked out by the caller. */
-	readonly audio: { readonly file: string; readonly sha256: string; readonly rateHz: number };
+	/** `sha256` of the whole file, worked out by the caller; `seconds`: its length. */
+	readonly audio: { readonly file: string; readonly sha256: string; readonly rateHz: number; readonly seconds: number };
 }
 
-/** The record of a verdict, or why none may be kept. */
+/** The record of a verdict, or why none may be kept. Silence is recorded too: what was listened for, when and where. */
 export function evidence({
 	place,
 	expectation,
 	verdict,
+	items,
 	ownMmsi,
 	recordedMs,
 	position,
 	audio,
 }: EvidenceInput): Evidence | { readonly refused: string } {
 	const { item } = verdict;
-	if (item === null) return { refused: "Nothing was heard that could be kept." };
-	const keeping = mayKeep(expectation, item, ownMmsi);
-	if (!keeping.may) return { refused: keeping.why };
+	const keeping = item === null ? null : mayKeep(expectation, item, ownMmsi);
+	if (keeping?.may === false) return { refused: keeping.why };
+	const { seconds, ...recording } = audio;
+	const isClean = items.every((one) => mayKeep(expectation, one, ownMmsi).may);
 	return {
 		format: EVIDENCE_FORMAT,
 		version: EVIDENCE_VERSION,
 		place: { bank: place.bank, place: place.place, tag: place.tag, receiveHz: place.receiveHz, mode: place.mode },
 		...namedAs(expectation, verdict),
-		heard: { kind: item.kind, summary: summaryOf(item) },
+		heard: item === null ? null : { kind: item.kind, summary: summaryOf(item) },
 		offsetHz: rounded(verdict.offsetHz),
 		uncertaintyHz: rounded(verdict.uncertaintyHz),
-		snrDb: Math.round(10 * item.snrDb) / 10,
-		time: utcText(recordedMs + 1_000 * item.startS),
+		snrDb: item === null ? null : Math.round(10 * item.snrDb) / 10,
+		time: utcText(recordedMs + 1_000 * (item?.startS ?? 0)),
 		position: [position.latDeg, position.lonDeg],
 		tolerance: { ...expectation.tolerance },
 		verdict: verdict.result,
-		why: [...verdict.why],
-		audio: { ...audio, startS: item.startS, endS: item.endS },
+		why: item === null && verdict.words !== verdict.result ? [`${capital(verdict.words)}.`, ...verdict.why] : [...verdict.why],
+		audio: item === null && !isClean ? null : { ...recording, startS: item?.startS ?? 0, endS: item?.endS ?? seconds },
 	};
 }
 
@@ -123,6 +143,10 @@ export function summaryOf(item: Heard): string {
 		default:
 			return item.summary;
 	}
+}
+
+function capital(text: string): string {
+	return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function rounded(hz: number | null): number | null {

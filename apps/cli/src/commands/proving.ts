@@ -148,11 +148,11 @@ function heardAt(context: Context, resolved: ResolvedJob, directory: Directory, 
 		stepHz: finestStep(profile),
 		dialHz: place.receiveHz,
 	})!; // there are expectations
-	const audio = { file: basename(heard), sha256: hashOf(context, heard), rateHz };
+	const audio = { file: basename(heard), sha256: hashOf(context, heard), rateHz, seconds: lengthS };
 	const record =
 		recordedMs === null
 			? null
-			: evidence({ place, expectation, verdict: found, ownMmsi: job.vessel.mmsi, recordedMs, position: at, audio });
+			: evidence({ place, expectation, verdict: found, items, ownMmsi: job.vessel.mmsi, recordedMs, position: at, audio });
 	return tell(context, flags, { place, expectation, found, record, ownMmsi: job.vessel.mmsi });
 }
 
@@ -171,7 +171,7 @@ interface Judged {
 	readonly ownMmsi: string | null;
 }
 
-/** Exit code 1 when the place is off tune or not proved, or evidence was asked for and may not be kept. */
+/** Exit code 1 when the place is off tune or not proved, or evidence was asked for and may not be kept; 0 when nothing can be told. */
 function tell(context: Context, { out, json }: ProvingFlags, { place, expectation, found, record, ownMmsi }: Judged): Exit {
 	const refused = record !== null && "refused" in record ? record.refused : null;
 	const written = out !== undefined && record !== null && refused === null;
@@ -200,7 +200,8 @@ function tell(context: Context, { out, json }: ProvingFlags, { place, expectatio
 		if (written) context.out(`  evidence: ${out}\n`);
 		if (out !== undefined && refused !== null) context.out(`  no evidence written: ${refused}\n`);
 	}
-	const isFault = found.result === "off tune" || found.result === "not proved" || (out !== undefined && !written);
+	const isFault =
+		found.result === "off tune" || found.result === "not proved" || (found.result !== "cannot tell" && out !== undefined && !written);
 	return isFault ? EXIT.found : EXIT.ok;
 }
 
