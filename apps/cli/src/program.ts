@@ -116,6 +116,7 @@ function buildProgram(context: Context, done: (exit: Exit) => void): Command {
 		.option("--at <position>", "the berth, as -33.9,18.43 or 33 54S 018 26E (default: the job's)")
 		.option("--from <date>", "day, or time with its zone, from which to listen (default: today)")
 		.option("--hours <n>", "hours to plan for (default 48)")
+		.option("--zone <hh:mm>", "how far the boat's clock is ahead of UTC, as +02:00 (default: local mean time is shown)")
 		.option("--plan <file>", "the plan.json that the set was loaded from (default: planned again from the job)")
 		.option("--sunspots <n>", "smoothed sunspot number on the old scale (default: observed or forecast)")
 		.option("--place <place>", 'with --heard: which place was recorded, as "data 12"')

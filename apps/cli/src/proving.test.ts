@@ -210,6 +210,8 @@ describe("proving --heard", () => {
 		[["--plan", "plan.json", "--place", "data 12", "--heard", "gone.wav"], /cannot read gone\.wav: there is no such file/],
 		[["--time", "2027-02-01T04:20Z"], /--time goes with --heard/],
 		[["--hours", "0"], /cannot take --hours 0: expected 1 to 168/],
+		[["--zone", "2"], /cannot take --zone 2: expected hours and minutes ahead of UTC/],
+		[["--zone=+15:00"], /cannot take --zone \+15:00/],
 		[["--from", "tomorrow"], /cannot take --from tomorrow: expected a day/],
 	] as const)("%j is refused plainly", async (args, message) => {
 		const { exit, complained } = await run(BERTH, ...args);
@@ -230,13 +232,30 @@ describe("proving --at", () => {
 		const { exit, printed } = await run(BERTH, "--from", "2027-02-01", "--plan", "plan.json");
 		expect(exit).toBe(0);
 		const text = printed();
-		expect(text).toMatch(/boat: local mean time by the longitude \(0000 UTC is 0113\)/); // 18.43 degrees are 73.7 minutes
-		expect(text).toMatch(/\* \d{4}-\d{4} \(boat \d{4}\) {2}data 12 NAVTEX 518: (?:Cape Town|Port Elizabeth) \(NAVTEX\)/);
+		expect(text).toMatch(/LMT: local mean time by the longitude \(0000 UTC is 0113\)/); // 18.43 degrees are 73.7 minutes
+		expect(text).toMatch(/\* \d{4}-\d{4} \(LMT \d{4}\) {2}data 12 NAVTEX 518: (?:Cape Town|Port Elizabeth) \(NAVTEX\)/);
 		expect(text).toMatch(/data 15 ZSJ 7508: .*weather charts, 7508 kHz/);
 		expect(text).toMatch(/Proved by a call, not by listening \(2\)\n {2}voice 3\n {2}data 13\n/);
 		expect(text).toMatch(/No listing sends there.* \(1\)\n {2}voice 1\n/);
 		expect(text).toMatch(/Cape Town Radio, MMSI 006010001\n {6}4207\.5 kHz: /);
 		expect(text).toMatch(/Never the distress function; never a voice test on a guard carrier/);
+	});
+
+	it("shows the boat's clock where its zone is given, and what else is to be heard in order of time", async () => {
+		const [east, west] = await Promise.all(
+			["+02:00", "-03:30"].map((zone) => run(BERTH, "--from", "2027-02-01", "--plan", "plan.json", `--zone=${zone}`)),
+		);
+		const clocks = (text: string) =>
+			[...text.matchAll(/ (\d\d)(\d\d)-\d{4} \(boat (\d\d)(\d\d)\)/g)].map((found) => found.slice(1).map(Number));
+		const shifts = [east!, west!].map(({ printed }) =>
+			clocks(printed()).map(([h, m, boatH, boatM]) => (1_440 + 60 * (boatH! - h!) + boatM! - m!) % 1_440),
+		);
+		expect(shifts.map((some) => [some.length > 1, ...new Set(some)])).toEqual([
+			[true, 120],
+			[true, 1_230],
+		]);
+		expect(east!.printed()).toMatch(/boat: the boat's clock, UTC\+02:00\n/);
+		expect(west!.printed()).toMatch(/UTC-03:30\n/);
 	});
 
 	it("gives the same as JSON alone, two days from the start of the day", async () => {

@@ -13,6 +13,8 @@ export interface ProvingAnswer {
 	readonly position: Position;
 	readonly fromMs: number;
 	readonly hours: number;
+	/** Minutes by which the boat's clock is ahead of UTC; null: not given, local mean time is shown. */
+	readonly zoneMin: number | null;
 	readonly listening: ListeningPlan;
 	readonly tests: readonly DscTest[] | { readonly cannot: string };
 	readonly basis: string;
@@ -22,14 +24,18 @@ export interface ProvingAnswer {
 
 /** The agenda for a person. */
 export function provingText(answer: ProvingAnswer): string {
-	const { title, position, fromMs, hours, listening, tests, basis, places } = answer;
+	const { title, position, fromMs, hours, zoneMin, listening, tests, basis, places } = answer;
 	const { agenda, rest } = listening;
-	const boat = (ms: number) => formatHhmm(localMeanTimeMin(position.lonDeg, minuteOf(ms)));
+	const clock = zoneMin === null ? "LMT" : "boat";
+	const local = (ms: number) =>
+		zoneMin === null ? formatHhmm(localMeanTimeMin(position.lonDeg, minuteOf(ms))) : hhmm(ms + zoneMin * MINUTE_MS);
 	const keys = agenda.filter(({ isKey }) => isKey);
 	const sections = [
 		[
 			`${title}: proving on the air at ${formatPosition(position)}, ${dateTime(fromMs)} UTC and ${hours} hours on`,
-			`boat: local mean time by the longitude (0000 UTC is ${boat(0)}), not a clock's zone time`,
+			zoneMin === null
+				? `LMT: local mean time by the longitude (0000 UTC is ${local(0)}); --zone +02:00 shows the boat's clock`
+				: `boat: the boat's clock, UTC${formatZone(zoneMin)}`,
 			`${basis}; a chance is the share of days on which it is copied`,
 		],
 		[
@@ -41,7 +47,7 @@ export function provingText(answer: ProvingAnswer): string {
 				const doubt_ = doubt === "" ? "" : `; in doubt: ${doubt}`;
 				return [
 					...(isNewDay ? [`${day(start)} UTC`] : []),
-					`${isKey ? "*" : " "} ${hhmm(start)}-${hhmm(toMs)} (boat ${boat(start)})  ${bank} ${place} ${tag}: ${expectation.what}${product_}`,
+					`${isKey ? "*" : " "} ${hhmm(start)}-${hhmm(toMs)} (${clock} ${local(start)})  ${bank} ${place} ${tag}: ${expectation.what}${product_}`,
 					`      ${expectation.sounds}; dial ${formatKhz(expectation.dialHz)} kHz ${expectation.mode}${audioWords(expectation)}; chance ${percent(chance)}${doubt_}`,
 				];
 			}),
@@ -84,6 +90,7 @@ function restSections(rest: readonly NotListened[]): readonly (readonly string[]
 		if (own.length === 0) return [];
 		const timed = own
 			.filter(({ atMs }) => atMs !== null)
+			.toSorted((a, b) => a.atMs! - b.atMs!)
 			.map(({ bank, place, tag, atMs }) => `${dateTime(atMs!)} UTC  ${bank} ${place} ${tag}`);
 		const others = [
 			...Map.groupBy(
@@ -112,6 +119,12 @@ function testSection(tests: ProvingAnswer["tests"]): readonly string[] {
 	];
 }
 
+/** @example `formatZone(-150)` is `"-02:30"` */
+function formatZone(zoneMin: number): string {
+	const hhmm_ = formatHhmm(Math.abs(zoneMin));
+	return `${zoneMin < 0 ? "-" : "+"}${hhmm_.slice(0, 2)}:${hhmm_.slice(2)}`;
+}
+
 /** A verdict for a person. */
 export function verdictText(what: string, { words, why }: Verdict): string {
 	return `${what}: ${words}\n${why.map((line) => `  ${line}\n`).join("")}`;
@@ -131,5 +144,6 @@ function hhmm(ms: number): string {
 }
 
 function minuteOf(ms: number): number {
-	return Math.floor(ms / MINUTE_MS) % MINUTES_PER_DAY;
+	const min = Math.floor(ms / MINUTE_MS);
+	return min - MINUTES_PER_DAY * Math.floor(min / MINUTES_PER_DAY);
 }

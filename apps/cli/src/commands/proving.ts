@@ -39,6 +39,7 @@ export interface ProvingFlags {
 	readonly at?: string;
 	readonly from?: string;
 	readonly hours?: string;
+	readonly zone?: string;
 	readonly plan?: string;
 	readonly sunspots?: string;
 	readonly place?: string;
@@ -52,6 +53,8 @@ export interface ProvingFlags {
 const MINUTE_MS = 60_000;
 const HOUR_MS = 60 * MINUTE_MS;
 const DAY_MS = 24 * HOUR_MS;
+/** No clock is further from UTC. */
+const MOST_ZONE_MIN = 14 * 60;
 /** How far ahead a place is looked for that sends nothing within the hours. */
 const AHEAD_MS = 14 * DAY_MS;
 
@@ -71,6 +74,7 @@ async function agenda(context: Context, resolved: ResolvedJob, directory: Direct
 	const { job, profile } = resolved;
 	const fromMs = flags.from === undefined ? dayStartMs(context.today()) : given("--from", flags.from, startTime);
 	const hours = hoursGiven(flags.hours);
+	const zoneMin = flags.zone === undefined ? null : given("--zone", flags.zone, zoneGiven);
 	const plan = await planGiven(context, resolved, flags, fromMs);
 	const expected = plan.places.map((place) => ({ place, expectations: expectedAt(place, directory, resolved) }));
 	const watches = directory.listings.filter(({ service, status }) => service === "dsc-watch" && status !== "closed");
@@ -95,18 +99,19 @@ async function agenda(context: Context, resolved: ResolvedJob, directory: Direct
 		ownMmsi: job.vessel.mmsi,
 		canSend: !isReceiver(profile),
 	});
-	const answer = { title: job.title, position: at, fromMs, hours, listening, tests, basis, places: plan.places.length };
+	const answer = { title: job.title, position: at, fromMs, hours, zoneMin, listening, tests, basis, places: plan.places.length };
 	if (flags.json === true) context.out(`${JSON.stringify(agendaJson(answer), null, "\t")}\n`);
 	else context.out(provingText(answer));
 	return EXIT.ok;
 }
 
-function agendaJson({ position: at, fromMs, hours, listening, tests, basis }: Parameters<typeof provingText>[0]) {
+function agendaJson({ position: at, fromMs, hours, zoneMin, listening, tests, basis }: Parameters<typeof provingText>[0]) {
 	const iso = (ms: number) => new Date(ms).toISOString();
 	return {
 		at: [at.latDeg, at.lonDeg],
 		from: iso(fromMs),
 		hours,
+		zoneMin,
 		basis,
 		agenda: listening.agenda.map(({ bank, place, tag, expectation, fromMs: start, toMs, chance, product, doubt, isKey }) => ({
 			bank,
@@ -292,6 +297,14 @@ function startTime(text: string): number {
 function momentGiven(text: string): number {
 	if (!/T/.test(text)) throw new SyntaxError("expected a time as YYYY-MM-DDThh:mmZ");
 	return utcTime(text);
+}
+
+/** Minutes ahead of UTC. */
+function zoneGiven(text: string): number {
+	const [, sign, hours, minutes] = /^([+-])(\d{2}):([0-5]\d)$/.exec(text.trim()) ?? [];
+	const min = 60 * Number(hours) + Number(minutes);
+	if (sign === undefined || min > MOST_ZONE_MIN) throw new SyntaxError("expected hours and minutes ahead of UTC, as +02:00 or -03:30");
+	return sign === "-" ? -min : min;
 }
 
 function hoursGiven(text: string | undefined): number {
