@@ -61,23 +61,28 @@ function navtex(offsetHz: number): Uint8Array {
 	return writeWav(withNoiseAtSnr(offTune(makeText(text), offsetHz), 15, { random: prng(3) }), 8_000);
 }
 
-/** An acknowledgement of a test by Cape Town to this ship. */
-function answered(to: string): Uint8Array {
-	const call = dscCall({
-		format: "individual",
-		to,
-		area: null,
-		category: "safety",
-		from: "006010001",
-		telecommand1: "test",
-		telecommand2: "no information",
-		distress: null,
-		message: { kind: "frequencies", receive: null, transmit: null },
-		end: "acknowledgement given",
-		undecoded: [],
-	});
-	const padded = new Float64Array(call.length + 16_000);
-	padded.set(call, 8_000);
+/** A test of selective calling as recorded aboard: the ship's own call, then the answer of Cape Town. */
+function tested(ship: string): Uint8Array {
+	const station = "006010001";
+	const call = (to: string, from: string, end: "acknowledgement asked" | "acknowledgement given") =>
+		dscCall({
+			format: "individual",
+			to,
+			area: null,
+			category: "safety",
+			from,
+			telecommand1: "test",
+			telecommand2: "no information",
+			distress: null,
+			message: { kind: "frequencies", receive: null, transmit: null },
+			end,
+			undecoded: [],
+		});
+	const asked = call(station, ship, "acknowledgement asked");
+	const given = call(ship, station, "acknowledgement given");
+	const padded = new Float64Array(asked.length + given.length + 32_000);
+	padded.set(asked, 8_000);
+	padded.set(given, 24_000 + asked.length);
 	return writeWav(withNoiseAtSnr(padded, 15, { random: prng(4) }), 8_000);
 }
 
@@ -85,8 +90,8 @@ const FILES = {
 	"plan.json": PLAN,
 	"off.wav": navtex(23),
 	"right.wav": navtex(-4),
-	"own.wav": answered("299004716"),
-	"other.wav": answered("299111222"),
+	"own.wav": tested("299004716"),
+	"other.wav": tested("299111222"),
 	"noise.wav": writeWav(whiteNoise(80_000, 0.01, prng(9)), 8_000),
 	"quiet.wav": writeWav(silence(5), 8_000),
 	"song.mp3": new Uint8Array([0x49, 0x44, 0x33, 4, 0, 0, 0, 0, 0, 0, 0, 0]),
@@ -172,6 +177,24 @@ describe("proving --heard", () => {
 		expect(json.printed()).not.toMatch(/299111222|006010001/);
 	});
 
+	it("an own test on a watch's frequency, in no place of the set, proves it by the answer; another ship's is refused", async () => {
+		const at = (file: string, ...more: readonly string[]) =>
+			run(BERTH, "--heard", file, "--time", "2027-02-01T09:00Z", "-o", "e.json", ...more);
+		const own = await at("own.wav", "--place", "dsc/8414.5");
+		expect(own.exit).toBe(0);
+		expect(own.printed()).toMatch(
+			/^dialled .*, Cape Town Radio, .* 8414\.5 kHz: proved\n.*answered by the station expected: receiving and sending both/,
+		);
+		const record = readEvidence("e.json", own.written.get("e.json") as string);
+		expect(record).toMatchObject({ verdict: "proved", listing: "za-capetown/dsc-watch/8414.5", place: { bank: "dialled", place: null } });
+		const listed = await at("own.wav", "--listing", "za-capetown/dsc-watch/8414.5", "--json");
+		expect(JSON.parse(listed.printed())).toMatchObject({ result: "proved", grade: "identity", evidence: "e.json" });
+		const other = await at("other.wav", "--place", "dsc/8414.5");
+		expect([other.exit, other.written.size]).toEqual([1, 0]);
+		expect(other.printed()).toMatch(/no evidence written: .*Article 17/);
+		expect(other.printed() + other.complained()).not.toMatch(/299111222|006010001|Cape Town/);
+	});
+
 	it("a dead band is no fault; an open one with nothing in it is a reason to look", async () => {
 		const [dead, open, unknown] = await Promise.all([
 			heard("noise.wav", "data 14", "--time", "2027-02-01T03:00Z", "--json"),
@@ -210,6 +233,10 @@ describe("proving --heard", () => {
 		[["--plan", "plan.json", "--place", "data 12", "--heard", "gone.wav"], /cannot read gone\.wav: there is no such file/],
 		[["--time", "2027-02-01T04:20Z"], /--time goes with --heard/],
 		[["--hours", "0"], /cannot take --hours 0: expected 1 to 168/],
+		[["--heard", "own.wav", "--place", "dsc/8415"], /cannot take --place dsc\/8415: no coast station is listed to watch 8415 kHz/],
+		[["--heard", "own.wav", "--place", "dsc/x"], /cannot take --place dsc\/x: /],
+		[["--heard", "own.wav", "--listing", "gone"], /cannot take --listing gone: the directory has no such listing/],
+		[["--heard", "own.wav", "--place", "data 12", "--listing", "gone"], /--heard .* go together/],
 		[["--zone", "2"], /cannot take --zone 2: expected hours and minutes ahead of UTC/],
 		[["--zone=+15:00"], /cannot take --zone \+15:00/],
 		[["--from", "tomorrow"], /cannot take --from tomorrow: expected a day/],

@@ -86,6 +86,13 @@ describe("evidence", () => {
 		expect(readEvidence("e.json", JSON.stringify(record))).toEqual(record);
 	});
 
+	it("tells of a frequency that was dialled, with no place of the set", () => {
+		const one = input("za-capetown/dsc-watch/8414.5", [dscItem()]);
+		const record = kept({ ...one, place: { ...one.place, bank: "dialled", place: null, tag: "" } });
+		expect(record.place).toMatchObject({ bank: "dialled", place: null });
+		expect(readEvidence("e.json", JSON.stringify(record))).toEqual(record);
+	});
+
 	it("is refused for other people's traffic", () => {
 		expect(evidence(input("za-capetown/dsc-watch/8414.5", [dscItem({ to: "299000111" })]))).toEqual({
 			refused: expect.stringMatching(/Article 17/),

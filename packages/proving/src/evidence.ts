@@ -22,8 +22,8 @@ export const EvidenceSchema = z
 		format: z.literal(EVIDENCE_FORMAT),
 		version: z.literal(EVIDENCE_VERSION),
 		place: z
-			.strictObject({ bank: Text, place: z.int(), tag: z.string(), receiveHz: Hertz, mode: z.enum(MODES) })
-			.describe("as the set stood"),
+			.strictObject({ bank: Text, place: z.int().nullable(), tag: z.string(), receiveHz: Hertz, mode: z.enum(MODES) })
+			.describe('as the set stood; bank "dialled" and place null where it was dialled and not recalled'),
 		listing: Text.nullable().describe(
 			"id of the listing that was expected and identified; null where another station, or one not known, was heard",
 		),
@@ -79,7 +79,7 @@ export const EvidenceSchema = z
 export type Evidence = z.infer<typeof EvidenceSchema>;
 
 export interface EvidenceInput {
-	readonly place: DialOfPlace & { readonly bank: string; readonly place: number; readonly tag: string };
+	readonly place: DialOfPlace & { readonly bank: string; readonly place: number | null; readonly tag: string };
 	readonly expectation: Expectation;
 	readonly verdict: Verdict;
 	/** All that was heard in the recording: where it is other traffic, no word of the recording is kept. */

@@ -1,6 +1,7 @@
 import type { Heard } from "@skipwright/modem";
 import type { Expectation } from "./expectation.ts";
 import { fitsHere } from "./fitsHere.ts";
+import { GRADES } from "./proofOf.ts";
 import { type Predicted, RESULTS, type Verdict, type VerdictOptions, verdict } from "./verdict.ts";
 
 /** A station that the place may have heard, and what was predicted of it. */
@@ -8,9 +9,6 @@ export interface PlaceStation {
 	readonly expectation: Expectation;
 	readonly predicted: Predicted;
 }
-
-/** The stations of one place are told apart by their names, and what names none is the one best heard. */
-const GRADES = ["identity", "signal", "likely", "unknown", "other", "none"];
 
 /**
  * Verdict on a place that hears several stations: the best, and of equals that of the station whose name was read, then of the one likeliest

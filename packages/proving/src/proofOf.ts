@@ -5,10 +5,12 @@ import { KIND_WORDS } from "./kindWords.ts";
 import { ownTest } from "./ownTest.ts";
 import type { Predicted } from "./verdict.ts";
 
+/** Best first. "unknown": a station of that name, but which of them cannot be told. "other": another station. */
+export const GRADES = ["identity", "signal", "likely", "unknown", "other", "none"] as const;
+
 /** How far one item heard shows that the place holds what it should, tuning aside. */
 export interface Proof {
-	/** "unknown": a station of that name, but which of them cannot be told. "other": another station. */
-	readonly grade: "identity" | "signal" | "likely" | "unknown" | "other" | "none";
+	readonly grade: (typeof GRADES)[number];
 	readonly why: string;
 	/** The ship's own sending was heard and answered. */
 	readonly provesSending: boolean;
@@ -116,8 +118,16 @@ function dscProof(
 			true,
 		);
 	}
-	const what = test === "call" ? "The ship's own test call was heard in the recording" : "A selective call was received free of errors";
-	return proof("signal", `${what}: the tuning is right, but nothing shows that this coast station hears the ship.`);
+	if (test === "call") {
+		return proof(
+			"likely",
+			"The ship's own test call was heard as she sent it: it shows neither the receiver's tuning nor that anybody heard it.",
+		);
+	}
+	return proof(
+		"signal",
+		"A selective call was received free of errors: the tuning is right, but nothing shows that this coast station hears the ship.",
+	);
 }
 
 function percent(ratio: number): string {

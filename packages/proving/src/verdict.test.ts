@@ -40,6 +40,8 @@ const WWV_USB = expected("us-wwv/time-signal/10000", { receiveHz: hz(9_999_000),
 const RWM = expected("ru-rwm/time-signal/9996");
 const NAVTEX_LSB = expected("navtex-capetown/navtex/518", { receiveHz: hz(519_700), mode: "LSB" });
 
+const OWN_CALL = dscItem({ from: "299123456", to: "006010001", end: "acknowledgement asked" }, { snrDb: 50, audioHz: 1_780 });
+
 type Row = readonly [what: string, expectation: Expectation, heard: readonly Heard[], predicted: Predicted, words: string, why: RegExp];
 
 const TABLE: readonly Row[] = [
@@ -51,6 +53,7 @@ const TABLE: readonly Row[] = [
 	["NAVTEX too near the limit to tell", NAVTEX, [textItem({ audioHz: 1_710.2 })], OPEN, "proved", /too near the tolerance/],
 	["text without a name at its time", NBDP, [textItem({ identity: null })], OPEN, "proved", /does not name its sender/],
 	["the answer to the ship's own test", DSC, [dscItem()], OPEN, "proved", /receiving and sending both work/],
+	["the answer after the louder call itself", DSC, [OWN_CALL, dscItem()], OPEN, "proved", /receiving and sending both work/],
 	["the answer by another station of the same system", DSC, [dscItem({ from: "003669999" })], OPEN, "proved", /by 003669999/],
 	[
 		"any call free of errors",
@@ -135,6 +138,7 @@ const TABLE: readonly Row[] = [
 		"likely",
 		/its time not known/,
 	],
+	["the ship's own test as sent", DSC, [OWN_CALL], OPEN, "likely", /neither the receiver's tuning nor that anybody heard/],
 	["a call with errors", DSC, [dscItem({}, { ok: false })], OPEN, "likely", /not free of errors/],
 	// not proved
 	["nothing, though it was on the air and open", NAVTEX, [], OPEN, "not proved", /chance of 90 %/],
@@ -193,7 +197,7 @@ describe("verdict", () => {
 	});
 
 	afterAll(() => {
-		expect(Object.fromEntries(reached)).toEqual({ proved: 17, "off tune": 15, likely: 9, "not proved": 10, "cannot tell": 9 });
+		expect(Object.fromEntries(reached)).toEqual({ proved: 18, "off tune": 15, likely: 10, "not proved": 10, "cannot tell": 9 });
 		expect(reached.size).toBe(RESULTS.length);
 	});
 

@@ -1,7 +1,8 @@
 import { type Heard, measureTuning, type Tuning, type TuningSlip } from "@skipwright/modem";
 import type { Expectation } from "./expectation.ts";
 import { CLOSED_BELOW, fitsHere } from "./fitsHere.ts";
-import { type Proof, proofOf } from "./proofOf.ts";
+import { ownTest } from "./ownTest.ts";
+import { GRADES, type Proof, proofOf } from "./proofOf.ts";
 
 export const RESULTS = ["proved", "off tune", "likely", "not proved", "cannot tell"] as const;
 export type Result = (typeof RESULTS)[number];
@@ -67,9 +68,13 @@ export function verdict(expectation: Expectation, heard: readonly Heard[], predi
 	return verdicts.toSorted(better)[0] ?? silent(expectation, heard, predicted);
 }
 
-/** The better of two first: by result, then by strength. */
+/** The better of two first: by result, then by what it shows (an answer before the louder call), then by strength. */
 function better(a: Verdict, b: Verdict): number {
-	return RESULTS.indexOf(a.result) - RESULTS.indexOf(b.result) || (b.item?.snrDb ?? 0) - (a.item?.snrDb ?? 0);
+	return (
+		RESULTS.indexOf(a.result) - RESULTS.indexOf(b.result) ||
+		GRADES.indexOf(a.grade) - GRADES.indexOf(b.grade) ||
+		(b.item?.snrDb ?? 0) - (a.item?.snrDb ?? 0)
+	);
 }
 
 /** Items that are judged together: tones at once, everything else one by one. */
@@ -90,7 +95,7 @@ function judged(
 ): Verdict {
 	const [item] = items as readonly [Heard];
 	const proof = proofOf(expectation, item, predicted, ownMmsi);
-	const tuning = tuningOf(expectation, items, stepHz, dialHz);
+	const tuning = ownTest(item, ownMmsi) === "call" ? null : tuningOf(expectation, items, stepHz, dialHz); // her own oscillator tells nothing of itself
 	const offsetHz = tuning?.offsetHz ?? null;
 	const isOff = tuning?.verdict === "off tune" || tuning?.verdict === "slip";
 	const isFar = tuning?.verdict === "off tune" && proof.grade !== "identity" && Math.abs(tuning.offsetHz ?? 0) > OWN_HZ;

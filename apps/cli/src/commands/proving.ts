@@ -8,8 +8,10 @@ import {
 	broadcastsOf,
 	dscTests,
 	type Evidence,
+	type EvidenceInput,
 	type Expectation,
 	evidence,
+	expectationOf,
 	expectationsOf,
 	isOnAir,
 	LATE_MIN,
@@ -24,7 +26,7 @@ import {
 import { finestStep, isReceiver } from "@skipwright/set";
 import { sunspots } from "@skipwright/sky";
 import { distanceKm, NAUTICAL_MILE_KM } from "@skipwright/sphere";
-import { dateOfMs, dayStartMs, type Position, parsePosition, position } from "@skipwright/units";
+import { dateOfMs, dayStartMs, formatKhz, type Position, parseKhz, parsePosition, position } from "@skipwright/units";
 import { type BerthReach, berthReach } from "../berthReach.ts";
 import { type Context, EXIT, type Exit, UsageError } from "../context.ts";
 import { given } from "../given.ts";
@@ -43,6 +45,7 @@ export interface ProvingFlags {
 	readonly plan?: string;
 	readonly sunspots?: string;
 	readonly place?: string;
+	readonly listing?: string;
 	readonly heard?: string;
 	readonly time?: string;
 	readonly out?: string;
@@ -50,6 +53,8 @@ export interface ProvingFlags {
 	readonly json?: boolean;
 }
 
+/** Before the kHz of a frequency of selective calls. */
+const DSC = "dsc/";
 const MINUTE_MS = 60_000;
 const HOUR_MS = 60 * MINUTE_MS;
 const DAY_MS = 24 * HOUR_MS;
@@ -63,7 +68,8 @@ export function provingCommand(context: Context, file: string, flags: ProvingFla
 	const resolved = jobGiven(context, file);
 	const directory = directoryFor(resolved, directoryGiven(context, flags));
 	const at = berthGiven(resolved, flags.at);
-	if (flags.heard !== undefined || flags.place !== undefined) return heardAt(context, resolved, directory, at, flags);
+	if (flags.heard !== undefined || flags.place !== undefined || flags.listing !== undefined)
+		return heardAt(context, resolved, directory, at, flags);
 	for (const flag of ["time", "out"] as const) {
 		if (flags[flag] !== undefined) throw new UsageError(`--${flag} goes with --heard and --place`);
 	}
@@ -77,7 +83,7 @@ async function agenda(context: Context, resolved: ResolvedJob, directory: Direct
 	const zoneMin = flags.zone === undefined ? null : given("--zone", flags.zone, zoneGiven);
 	const plan = await planGiven(context, resolved, flags, fromMs);
 	const expected = plan.places.map((place) => ({ place, expectations: expectedAt(place, directory, resolved) }));
-	const watches = directory.listings.filter(({ service, status }) => service === "dsc-watch" && status !== "closed");
+	const watches = watchesOf(directory);
 	const listed = expected.flatMap(({ expectations }) => expectations.map(({ listing }) => listingById(directory, listing)!));
 	const { reach, basis } = reachAt(resolved, directory, [...new Set([...listed, ...watches])], at, fromMs, flags.sunspots);
 	const listening = whenToListen({
@@ -137,15 +143,14 @@ function agendaJson({ position: at, fromMs, hours, zoneMin, listening, tests, ba
 }
 
 function heardAt(context: Context, resolved: ResolvedJob, directory: Directory, at: Position, flags: ProvingFlags): Promise<Exit> | Exit {
-	const { heard, place: asked, plan: planFile } = flags;
-	if (heard === undefined || asked === undefined) throw new UsageError('--heard FILE.wav and --place "BANK NUMBER" go together');
-	if (planFile === undefined) throw new UsageError("--heard needs --plan plan.json: what the set was loaded with");
+	const { heard } = flags;
 	const { job, profile } = resolved;
-	const place = placeNamed(readPlan(planFile, readText(context, planFile)), asked);
+	if (heard === undefined || (flags.place === undefined) === (flags.listing === undefined)) {
+		throw new UsageError('--heard FILE.wav and --place "BANK NUMBER" go together, or --place dsc/KHZ, or --listing ID');
+	}
 	const recordedMs = flags.time === undefined ? null : given("--time", flags.time, momentGiven);
 	if (flags.out !== undefined && recordedMs === null) throw new UsageError("-o needs --time: evidence tells when it was recorded");
-	const expectations = expectedAt(place, directory, resolved);
-	if (expectations.length === 0) throw new UsageError(`nothing in the directory says what ${asked} should sound like (${place.what})`);
+	const { place, expectations } = tunedTo(context, resolved, directory, flags);
 	const { items, rateHz, seconds: lengthS } = hearFile(context, heard, { kinds: HEARD_KINDS, channel: "mean" });
 	const stations = stationsAt({ resolved, directory, at, expectations, recordedMs, lengthS, spots: flags.sunspots });
 	const { expectation, verdict: found } = placeVerdict(stations, items, {
@@ -161,6 +166,51 @@ function heardAt(context: Context, resolved: ResolvedJob, directory: Directory, 
 	return tell(context, flags, { place, expectation, found, record, ownMmsi: job.vessel.mmsi });
 }
 
+interface Tuned {
+	readonly place: EvidenceInput["place"];
+	/** One at least. */
+	readonly expectations: readonly Expectation[];
+}
+
+/** A place of the plan, or what was dialled by hand: a frequency of selective calls, a listing. */
+function tunedTo(context: Context, resolved: ResolvedJob, directory: Directory, { place: asked, listing, plan }: ProvingFlags): Tuned {
+	if (listing !== undefined) return dialled(resolved, directory, [listingNamed(directory, listing)]);
+	const place = asked!; // or a listing
+	if (place.startsWith(DSC)) {
+		const watchedHz = given("--place", place, (text) => parseKhz(text.slice(DSC.length)));
+		const watches = watchesOf(directory).filter(({ hz }) => hz === watchedHz);
+		if (watches.length === 0)
+			throw new UsageError(`cannot take --place ${place}: no coast station is listed to watch ${formatKhz(watchedHz)} kHz`);
+		return dialled(resolved, directory, watches);
+	}
+	if (plan === undefined) throw new UsageError("--heard needs --plan plan.json: what the set was loaded with");
+	const planned = placeNamed(readPlan(plan, readText(context, plan)), place);
+	const expectations = expectedAt(planned, directory, resolved);
+	if (expectations.length === 0) throw new UsageError(`nothing in the directory says what ${place} should sound like (${planned.what})`);
+	return { place: planned, expectations };
+}
+
+/** The set as it should stand for listings of one frequency. */
+function dialled({ profile }: ResolvedJob, directory: Directory, listings: readonly Listing[]): Tuned {
+	const expectations = listings.map((listing) => {
+		const one = expectationOf(listing, directory, profile);
+		if ("cannot" in one) throw new UsageError(one.cannot);
+		return one;
+	});
+	const { dialHz, mode } = expectations[0]!;
+	return { place: { bank: "dialled", place: null, tag: `${formatKhz(dialHz)} kHz ${mode}`, receiveHz: dialHz, mode }, expectations };
+}
+
+function watchesOf({ listings }: Directory): readonly Listing[] {
+	return listings.filter(({ service, status }) => service === "dsc-watch" && status !== "closed");
+}
+
+function listingNamed(directory: Directory, id: string): Listing {
+	const found = listingById(directory, id);
+	if (found !== null) return found;
+	throw new UsageError(`cannot take --listing ${id}: the directory has no such listing`);
+}
+
 function hashOf(context: Context, file: string): string {
 	const hash = createHash("sha256");
 	for (const part of context.readParts(file)) hash.update(part);
@@ -168,7 +218,7 @@ function hashOf(context: Context, file: string): string {
 }
 
 interface Judged {
-	readonly place: PlannedPlace;
+	readonly place: Tuned["place"];
 	readonly expectation: Expectation;
 	readonly found: Verdict;
 	/** null where the time of recording was not given. */
@@ -200,7 +250,9 @@ function tell(context: Context, { out, json }: ProvingFlags, { place, expectatio
 		};
 		context.out(`${JSON.stringify(answer, null, "\t")}\n`);
 	} else {
-		context.out(verdictText(`${place.bank} ${place.place} ${place.tag}, ${about.what}`, found));
+		context.out(
+			verdictText(`${[place.bank, place.place, place.tag].filter((word) => word !== null && word !== "").join(" ")}, ${about.what}`, found),
+		);
 		if (heard?.summary != null) context.out(`  heard: ${heard.summary}\n`);
 		if (written) context.out(`  evidence: ${out}\n`);
 		if (out !== undefined && refused !== null) context.out(`  no evidence written: ${refused}\n`);
