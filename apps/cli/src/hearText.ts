@@ -126,11 +126,11 @@ function figures(item: HeardItem): string {
 function tonesText(tones: readonly Told[], clock: Clock): string {
 	const items = tones.map(({ item }) => item as HeardTone & HeardItem);
 	const loudest = items.toSorted((a, b) => b.snrDb - a.snrDb).slice(0, MOST_TONES);
-	const [strongest, ...others] = loudest as [HeardTone, ...HeardTone[]];
-	const shown = [strongest, ...others.toSorted((a, b) => a.audioHz - b.audioHz)].map(({ audioHz }) => audioHz.toFixed(1));
+	const others = loudest.slice(1).toSorted((a, b) => a.audioHz - b.audioHz);
+	const shown = [loudest[0]!, ...others].map(({ audioHz }) => audioHz.toFixed(1));
 	const rest = items.length > shown.length ? ` and ${items.length - shown.length} weaker` : "";
 	const longest = Math.max(...items.map(({ startS, endS }) => endS - startS));
-	const best = Math.round(strongest.snrDb);
+	const best = Math.round(loudest[0]!.snrDb);
 	const lines = [
 		`${clock(items[0]!.startS)}  Tones of ${shown.join(", ")} Hz${rest}.`,
 		`${INDENT}The strongest with S/N ${best} dB in 2700 Hz, up to ${longest.toFixed(1)} s`,

@@ -27,6 +27,11 @@ const TEST_CALL: DscCall = {
 	undecoded: [],
 };
 const NAVTEX = navtexText({ station: "C", subject: "E", number: 7, body: "GALE WARNING 49-30N\nWIND SOUTHWEST 8" });
+const IMAGE = {
+	width: 200,
+	height: 24,
+	pixels: Uint8Array.from({ length: 4_800 }, (_, i) => (i % 200 < 10 || (i * 7) % 200 > 60 ? 255 : 0)),
+};
 const SENTENCE = "THE QUICK BROWN FOX JUMPS OVER THE LAZY DOG 1234567890";
 
 function hear(
@@ -92,14 +97,31 @@ describe("createListener", () => {
 	});
 
 	it("takes the tones of a chart's start, phasing, stop and black for the chart's own", () => {
-		const image = {
-			width: 200,
-			height: 24,
-			pixels: Uint8Array.from({ length: 4_800 }, (_, i) => (i % 200 < 10 || (i * 7) % 200 > 60 ? 255 : 0)),
-		};
-		const audio = inNoise(20, silence(2), makeChart(image, { ioc: 576, linesPerMinute: 120, phasingS: 8, startS: 3, stopS: 3, blackS: 3 }));
+		const audio = inNoise(20, silence(2), makeChart(IMAGE, { ioc: 576, linesPerMinute: 120, phasingS: 8, startS: 3, stopS: 3, blackS: 3 }));
 		expect(kinds(hear(audio))).toEqual(["chart"]);
 		expect(hear(audio, { kinds: ["tone"] }).length).toBeGreaterThan(1); // they are there
+	});
+
+	it("tells a tone that comes after a teletype or a chart on one of its pitches, or goes on after it, and no more of it", () => {
+		const teletype = makeTeletype(SENTENCE, { baud: 50, centreHz: 1_700, shiftHz: 450 });
+		const chart = makeChart(IMAGE, { ioc: 576, linesPerMinute: 120, phasingS: 8, startS: 3, stopS: 5, blackS: 10 });
+		const tone = keyedTones([{ toneHz: 1_500, seconds: 10 }]);
+		for (const [kind, signal] of [
+			["teletype", teletype],
+			["chart", chart],
+		] as const) {
+			const after = hear(inNoise(24, silence(1), signal, tone));
+			expect(kinds(after)).toEqual([kind, "tone"]);
+			expect(Math.abs(after[1]!.startS - (7 + signal.length / MODEM_RATE_HZ))).toBeLessThan(0.2);
+			expect(Math.abs(after[1]!.endS - after[1]!.startS - 10)).toBeLessThan(0.2);
+			const before = hear(inNoise(24, silence(1), tone, signal)).toSorted((a, b) => a.startS - b.startS);
+			expect(kinds(before)).toEqual(["tone", kind]);
+			expect(Math.abs(before[0]!.endS - before[0]!.startS - 10)).toBeLessThan(0.2);
+		}
+		const [first, rest, ...more] = hear(inNoise(24, silence(1), joined(teletype, keyedTones([{ toneHz: 1_925, seconds: 10 }]))));
+		expect([first!.kind, rest!.kind, more]).toEqual(["teletype", "tone", []]);
+		expect(rest!.startS).toBeGreaterThan(first!.endS);
+		expect(rest).toMatchObject({ summary: expect.stringMatching(/^Tone of 19\d\d\.\d\d Hz for (8|9)\./) });
 	});
 
 	it("tells a start or stop tone alone as one item, at the middle of black and white", () => {

@@ -2,8 +2,8 @@ import type { HeardTone } from "../tone/heardTone.ts";
 import type { HeardVoice } from "../voice/heardVoice.ts";
 import { chartTone } from "./chartTone.ts";
 import type { Heard } from "./heard.ts";
-import { type Claimant, isClaimed, type KeyedPair } from "./isClaimed.ts";
 import type { KeyedInTurn } from "./keyedInTurn.ts";
+import { type Claimant, type KeyedPair, unclaimed } from "./unclaimed.ts";
 
 /** Settles who has a sound that more than one receiver claims. */
 export interface Settling {
@@ -56,7 +56,7 @@ export function createSettling(inTurn: Pick<KeyedInTurn, "isKeyed">): Settling {
 			if (heard.length > 0) {
 				told = told.filter(({ endS }) => nowS - endS < REMEMBERED_S);
 				told = [...told, ...surer.map(withoutContents), ...weak.filter((one) => one.kind === "voice"), ...keyedPairs(weak)];
-				waiting = waiting.filter((weak) => !told.some((by) => isClaimed(weak, by)));
+				waiting = waiting.flatMap((weak) => told.reduce<Weak | null>((left, by) => left && unclaimed(left, by), weak) ?? []);
 			}
 			if (isChartUnderWay) return [...surer].sort(byStart);
 			const ready = waiting.filter(({ endS }) => nowS - endS > WAIT_S);

@@ -8,3 +8,11 @@ export interface HeardTone extends HeardBase {
 	/** The same in a sentence. */
 	readonly summary: string;
 }
+
+/** Share of its time on below which a tone counts as keyed. */
+const STEADY = 0.9;
+
+export function toneSummary({ audioHz, startS, endS, onRatio }: Omit<HeardTone, "summary">): string {
+	const keyed = onRatio < STEADY ? `, on ${Math.round(100 * onRatio)} % of the time` : "";
+	return `Tone of ${audioHz.toFixed(2)} Hz for ${(endS - startS).toFixed(1)} s${keyed}.`;
+}

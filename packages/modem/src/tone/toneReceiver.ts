@@ -2,7 +2,7 @@ import { log10 } from "@skipwright/units";
 import { FRAME_SAMPLES, MODEM_RATE_HZ, type Receiver } from "../receiver.ts";
 import { createFrameSpectrum } from "../signal/frameSpectrum.ts";
 import { SNR_BANDWIDTH_HZ } from "../signal/noise.ts";
-import type { HeardTone } from "./heardTone.ts";
+import { type HeardTone, toneSummary } from "./heardTone.ts";
 import { measureTrack } from "./measureTrack.ts";
 import { createToneTrack, FRAME_S, type ToneTrack } from "./toneTrack.ts";
 
@@ -97,19 +97,16 @@ export function createToneReceiver(): Receiver<HeardTone> {
 		if (onS < LEAST_ON_S) return [];
 		const snrDb = 10 * log10(tone.power / Math.max((noise * SNR_BANDWIDTH_HZ) / (MODEM_RATE_HZ / 2), 1e-30));
 		if (snrDb < LEAST_SNR_DB) return [];
-		const keyed = tone.onRatio < 0.9 ? `, on ${Math.round(100 * tone.onRatio)} % of the time` : "";
-		return [
-			{
-				kind: "tone",
-				startS: (track.firstFrame + tone.from) * FRAME_S,
-				endS: (track.firstFrame + tone.to) * FRAME_S,
-				audioHz: tone.hz,
-				uncertaintyHz: tone.uncertaintyHz,
-				snrDb: Math.min(MOST_SNR_DB, snrDb),
-				onRatio: tone.onRatio,
-				summary: `Tone of ${tone.hz.toFixed(2)} Hz for ${((tone.to - tone.from) * FRAME_S).toFixed(1)} s${keyed}.`,
-			},
-		];
+		const heard = {
+			kind: "tone",
+			startS: (track.firstFrame + tone.from) * FRAME_S,
+			endS: (track.firstFrame + tone.to) * FRAME_S,
+			audioHz: tone.hz,
+			uncertaintyHz: tone.uncertaintyHz,
+			snrDb: Math.min(MOST_SNR_DB, snrDb),
+			onRatio: tone.onRatio,
+		} as const;
+		return [{ ...heard, summary: toneSummary(heard) }];
 	}
 
 	return {
