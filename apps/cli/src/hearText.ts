@@ -14,6 +14,16 @@ export interface Told {
 
 const INDENT = " ".repeat(10);
 const SECONDS_A_DAY = 86_400;
+/**
+ * What a ship that receives a distress alert does, each sentence from 47 CFR: watch the paired telephony frequency (80.1123(d), 80.1077), no
+ * acknowledgement by DSC (80.1117(a)), no relay on MF (80.1121(b)), on HF one to a coast station after five minutes (80.1121(c)).
+ */
+const ON_DISTRESS = [
+	"Follow the radio procedures. Listen for five minutes on the telephony distress frequency of the same band, kHz:",
+	"2182 for 2187.5, 4125 for 4207.5, 6215 for 6312, 8291 for 8414.5, 12290 for 12577, 16420 for 16804.5.",
+	"Leave the acknowledgement by DSC to coast stations. On MF do not relay; tell a coast station or rescue centre. On HF, if you hear no",
+	"traffic and no coast station acknowledges within five minutes, pass the alert on to a coast station. Official procedures prevail.",
+];
 /** Of tones that stand together, so many are told one by one. */
 const MOST_TONES = 8;
 /** Seconds within which tones begin that are told as one; seconds and hertz within which speech, or a tone, goes on. */
@@ -92,6 +102,7 @@ function itemText({ item, tuning, image }: Told, clock: Clock): string {
 				.map((line) => `    ${line}`),
 		);
 	if (item.kind === "dsc") lines.push(...item.faults.map(({ message }) => message));
+	if (item.kind === "dsc" && item.call?.format === "distress alert") lines.push(...ON_DISTRESS);
 	if (item.kind === "chart") lines.push(image === null ? "The picture is not kept; --image OUT.png keeps it." : `Picture: ${image}`);
 	lines.push(figures(item));
 	if (tuning !== null && item.kind !== "tone") lines.push(tuning.words); // of tones, together
