@@ -98,13 +98,15 @@ function judged(
 	const tuning = ownTest(item, ownMmsi) === "call" ? null : tuningOf(expectation, items, stepHz, dialHz); // her own oscillator tells nothing of itself
 	const offsetHz = tuning?.offsetHz ?? null;
 	const isOff = tuning?.verdict === "off tune" || tuning?.verdict === "slip";
-	const isFar = tuning?.verdict === "off tune" && proof.grade !== "identity" && Math.abs(tuning.offsetHz ?? 0) > OWN_HZ;
+	const isLetterRead = proof.grade === "identity" || proof.grade in WHOSE_WORDS; // all NAVTEX stations share the frequency
+	const isFar = tuning?.verdict === "off tune" && !isLetterRead && Math.abs(tuning.offsetHz ?? 0) > OWN_HZ;
 	const isSure = proof.grade === "identity" || proof.grade === "signal";
 	const result: Result = isFar ? "not proved" : isOff ? "off tune" : isSure ? "proved" : (WHOSE_RESULT[proof.grade] ?? "likely");
-	const whose = isFar || isOff ? null : (WHOSE_WORDS[proof.grade] ?? null);
+	const whose = WHOSE_WORDS[proof.grade] ?? null;
 	return {
 		result,
-		words: whose === null ? result : `${whose}${tuning?.verdict === "within tolerance" ? "; tuned right" : ""}`,
+		words:
+			whose === null ? result : isOff ? `off tune; ${whose}` : `${whose}${tuning?.verdict === "within tolerance" ? "; tuned right" : ""}`,
 		why: [
 			proof.why,
 			...(tuning === null
