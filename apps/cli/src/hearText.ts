@@ -26,6 +26,8 @@ const ON_DISTRESS = [
 ];
 /** Of tones that stand together, so many are told one by one. */
 const MOST_TONES = 8;
+/** dB by which the strongest must lead to be told first, the others by their pitch. */
+const LEAD_DB = 3;
 /** Seconds within which tones begin that are told as one; seconds and hertz within which speech, or a tone, goes on. */
 const TOGETHER_S = 0.5,
 	PAUSE_S = 30,
@@ -137,8 +139,9 @@ function figures(item: HeardItem): string {
 function tonesText(tones: readonly Told[], clock: Clock): string {
 	const items = tones.map(({ item }) => item as HeardTone & HeardItem);
 	const loudest = items.toSorted((a, b) => b.snrDb - a.snrDb).slice(0, MOST_TONES);
-	const others = loudest.slice(1).toSorted((a, b) => a.audioHz - b.audioHz);
-	const shown = [loudest[0]!, ...others].map(({ audioHz }) => audioHz.toFixed(1));
+	const leads = loudest[0]!.snrDb - loudest[1]!.snrDb >= LEAD_DB ? 1 : 0;
+	const others = loudest.slice(leads).toSorted((a, b) => a.audioHz - b.audioHz);
+	const shown = [...loudest.slice(0, leads), ...others].map(({ audioHz }) => audioHz.toFixed(1));
 	const rest = items.length > shown.length ? ` and ${items.length - shown.length} weaker` : "";
 	const longest = Math.max(...items.map(({ startS, endS }) => endS - startS));
 	const best = Math.round(loudest[0]!.snrDb);
