@@ -207,6 +207,54 @@ describe("hear, how far off tune", () => {
 		expect(await words(1_700, true)).toContain("wrong sideband, or a sense switch is set the wrong way");
 	});
 
+	test("exchanged tones: the dial on USB is the one looked up, not one from the mirrored audio", async () => {
+		const files = at(1_714, true);
+		for (const [flags, khz] of [
+			[["--listing", "us-pointreyes/dsc-watch/8414.5"], "8412.8"],
+			[["--dial", "2187.5", "--published", "centre", "--emission", "F1B"], "2185.8"],
+			[["--mode", "FSK", "--dial", "2187.5"], "2185.8"],
+			[["--dial", "2185.8"], "2185.8"],
+		] as const) {
+			const [item] = await heardIn(files, ...flags);
+			expect([flags, item!["tuning"]]).toEqual([flags, expect.objectContaining({ slip: "wrong sideband", rightDialHz: null })]);
+			expect((item!["tuning"] as { words: string }).words).toMatch(new RegExp(`The place wants USB at ${khz} kHz\\.$`));
+		}
+		const [lsb] = await heardIn(files, "--dial", "2189.2", "--mode", "LSB"); // there they come exchanged by right
+		expect(lsb!["tuning"]).toMatchObject({ verdict: "off tune", slip: null });
+	});
+
+	test("a dial keyed beside the listing's is the place's fault, not the set's", async () => {
+		const listing = ["--listing", "us-pointreyes/dsc-watch/8414.5"];
+		const [low] = await heardIn(at(1_800), ...listing, "--dial", "8412.7");
+		expect(Math.abs(low!.offsetHz!)).toBeLessThan(0.5);
+		const { words, ...tuning } = low!["tuning"] as { words: string };
+		expect(tuning).toEqual({ verdict: "slip", slip: "another dial keyed", steps: 1, rightDialHz: 8_412_800 });
+		expect(words).toMatch(/^Keyed 100 Hz low against the listing's dial 8412\.8 kHz; the set itself is within 10 Hz \(offset -?0\.\d Hz/);
+		const far = await run(["hear", "call.wav", ...listing, "--dial", "2185.8"], at(1_700));
+		expect([far.exit, far.printed()]).toEqual([2, ""]);
+		expect(far.complained()).toContain("it wants the dial at 8412.8 kHz USB");
+	});
+
+	test("what a listing sends to all is under no secrecy, and is told in the data", async () => {
+		const line = makeTeletype(SENTENCE, { baud: 50, centreHz: 1_700, shiftHz: 450 });
+		const files = { "t.wav": writeWav(sequence(15, [line, makeText("A TEXT TO NOBODY KNOWN")], 1).audio, MODEM_RATE_HZ) };
+		const kind = ["--kind", "teletype,text"];
+		const by = async (...flags: readonly string[]) => (await heardIn(files, ...kind, ...flags)).map((one) => [one.kind, one["isToAll"]]);
+		expect(await by()).toEqual([
+			["teletype", null],
+			["text", null],
+		]);
+		expect(await by("--listing", "de-pinneberg/rtty-weather/4583")).toEqual([
+			["teletype", true],
+			["text", null],
+		]);
+		expect((await heardIn(at(1_700)))[0]!["isToAll"]).toBe(false);
+		const cautions = async (listing: readonly string[], of: string) =>
+			(await run(["hear", "t.wav", "--kind", of, ...listing], files)).printed().includes("Caution");
+		expect(await cautions([], "teletype")).toBe(true);
+		expect(await cautions(["--listing", "de-pinneberg/rtty-weather/4583"], "teletype")).toBe(false);
+	});
+
 	test("tones: the set's error by several, or by the note of a carrier 1 kHz beside", async () => {
 		const tones = (...all: readonly number[]) => {
 			const seconds = 6;
@@ -216,6 +264,10 @@ describe("hear, how far off tune", () => {
 		};
 		const several = await run(["hear", "time.wav", "--dial", "10000", "--tones", "500", "600", "1000"], tones(497, 597, 997));
 		expect(several.printed()).toMatch(/By its tones: The dial reads 3\.\d Hz low/);
+		const wwv = ["--listing", "us-wwv/time-signal/10000"];
+		const known = await run(["hear", "time.wav", ...wwv, "--mode", "USB"], tones(497, 597, 997));
+		expect(known.printed()).toMatch(/By its tones: The dial reads 3\.\d Hz low/);
+		expect((await run(["hear", "time.wav", ...wwv], tones(500, 1_000))).printed()).toContain("By its tones: In AM a tone comes out right");
 		const shifted = await heardIn(tones(497, 700, 997), "--dial", "10000", "--tones", "500", "600", "1000");
 		expect(shifted.map(({ offsetHz }) => (offsetHz === null ? null : Math.round(offsetHz)))).toEqual([-3, null, -3]);
 		const [, note] = await heardIn(tones(600, 1_012), "--listing", "us-wwv/time-signal/10000", "--dial", "9999", "--mode", "USB");

@@ -1,7 +1,9 @@
-import { listingById } from "@skipwright/directory";
+import { type Listing, listingById } from "@skipwright/directory";
 import type { HeardKind, TuningExpectation } from "@skipwright/modem";
+import { timeTones } from "@skipwright/proving";
 import {
 	CHART_AUDIO_CENTRE_HZ,
+	type DialConvention,
 	dialFor,
 	displayOf,
 	emission,
@@ -12,7 +14,9 @@ import {
 	MODES,
 	type Mode,
 	type Published,
+	publishedFor,
 	roundToSteps,
+	type ServiceId,
 	sidebandSign,
 } from "@skipwright/rules";
 import { finestStep, modeOf, type Profile } from "@skipwright/set";
@@ -40,6 +44,10 @@ export interface Expected {
 	readonly what: string | null;
 	/** Whether the correction can be told in figures of the dial. */
 	readonly hasDial: boolean;
+	/** The kind that is a broadcast to all by the listing given; null where there is none. */
+	readonly kindToAll: HeardKind | null;
+	/** What more to give, for tones that were heard; null where nothing helps. */
+	readonly tonesHint: string | null;
 	/** Null for a kind of which nothing is nominal here. */
 	readonly of: (kind: HeardKind) => TuningExpectation | null;
 }
@@ -49,6 +57,12 @@ const TOLERANCE_HZ = 10,
 	CHART_TOLERANCE_HZ = 20;
 /** Kinds that lie anywhere in the audio unless a dial says where. */
 const NEEDS_DIAL: readonly HeardKind[] = ["teletype", "voice"];
+/** Broadcasts to all whose kind alone does not show that they are. */
+const KIND_TO_ALL: Readonly<Partial<Record<ServiceId, HeardKind>>> = {
+	navtex: "text",
+	"nbdp-msi": "text",
+	"rtty-weather": "teletype",
+};
 /** Hz. The finest step of a set that is not told. */
 const USUAL_STEP_HZ = 100;
 /** Hz. A note that a carrier beside the dial makes. */
@@ -67,20 +81,33 @@ export function expectedGiven(context: Context, flags: ExpectedFlags): Expected 
 	const mode = place?.mode ?? wanted ?? "USB";
 	const dialHz = place?.dialHz ?? (flags.dial === undefined ? null : given("--dial", flags.dial, parseKhz));
 	const sign = sidebandSign(mode, displayOf(mode, convention));
-	const tonesHz = flags.tones?.map((text) => positive("--tones", text)) ?? noteOf(published, dialHz);
+	const note = noteOf(published, dialHz);
+	const known = isTime(published) ? knownTones(published, place, sign) : [];
+	const tonesHz = flags.tones?.map((text) => positive("--tones", text)) ?? (note.length > 0 ? note : known);
 	const wantedHz = flags.tolerance === undefined ? null : positive("--tolerance", flags.tolerance);
 	const kinds = published === null ? null : kindsOf(published);
 	const what = dialHz === null ? null : `${flags.listing === undefined ? "" : `${flags.listing}, `}dial ${formatKhz(dialHz)} kHz ${mode}`;
 	return {
 		what,
 		hasDial: dialHz !== null,
+		kindToAll: published?.service === undefined ? null : (KIND_TO_ALL[published.service] ?? null),
+		tonesHint: tonesHint(published, mode, tonesHz),
 		of(kind) {
 			if (mode === "AM" || (kinds !== null && !kinds.includes(kind))) return null;
 			const nominalAudioHz =
 				kind === "tone" ? tonesHz : NEEDS_DIAL.includes(kind) && what === null ? [] : usualOf(kind, place?.residueHz ?? 0, sign);
 			if (nominalAudioHz.length === 0) return null;
 			const toleranceHz = wantedHz ?? (kind === "chart" ? CHART_TOLERANCE_HZ : TOLERANCE_HZ);
-			return { kind, nominalAudioHz, toleranceHz, dialHz: dialHz ?? 0, stepHz, mode: sign === 1 ? "USB" : "LSB" };
+			return {
+				kind,
+				nominalAudioHz,
+				toleranceHz,
+				dialHz: dialHz ?? 0,
+				stepHz,
+				mode: sign === 1 ? "USB" : "LSB",
+				listedDialHz: kind === "tone" || kind === "voice" ? null : (place?.listedDialHz ?? null),
+				usbDialHz: dialHz === null ? null : usbDialOf(published ?? signalAt(dialHz, mode, kind, convention), convention),
+			};
 		},
 	};
 }
@@ -111,19 +138,43 @@ function publishedGiven(context: Context, flags: ExpectedFlags): Published | nul
 interface Place {
 	readonly dialHz: Hz;
 	readonly mode: Mode;
-	/** Hz by which the exact dial lies above the one that the set can be put to. */
+	/** Hz by which the exact dial lies above the one that the set is put to. */
 	readonly residueHz: number;
+	/** Hz. The exact dial, where the set is not put to it by rule but as somebody keyed it. */
+	readonly listedDialHz: number | null;
 }
+
+/** Hz. Of a signal farther from its dial nothing comes into the audio. */
+const MOST_KEYED_HZ = 5_000;
 
 function placeOf(published: Published, flags: ExpectedFlags, mode: Mode | undefined, profile: Profile | null): Place {
 	const dial = dialFor(published, profile?.modes ?? PLAIN, { mode });
 	if (flags.listing !== undefined && flags.dial !== undefined) {
-		return { dialHz: given("--dial", flags.dial, parseKhz), mode: mode ?? ("cannot" in dial ? "USB" : dial.mode), residueHz: 0 };
+		const dialHz = given("--dial", flags.dial, parseKhz);
+		if ("cannot" in dial) return { dialHz, mode: mode ?? "USB", residueHz: 0, listedDialHz: null };
+		const residueHz = dial.dialHz - dialHz;
+		if (Math.abs(residueHz) > MOST_KEYED_HZ) {
+			throw new UsageError(
+				`cannot take --dial ${flags.dial} for ${flags.listing}: it wants the dial at ${formatKhz(dial.dialHz)} kHz ${dial.mode}, and nothing of it is heard so far away`,
+			);
+		}
+		return { dialHz, mode: dial.mode, residueHz, listedDialHz: dial.dialHz };
 	}
 	if ("cannot" in dial) throw new UsageError(`cannot say the dial: ${dial.cannot}`);
 	const { tunableHz, residueHz } =
 		profile === null ? { tunableHz: dial.dialHz, residueHz: 0 } : roundToSteps(dial.dialHz, finestStep(profile));
-	return { dialHz: tunableHz, mode: dial.mode, residueHz };
+	return { dialHz: tunableHz, mode: dial.mode, residueHz, listedDialHz: null };
+}
+
+/** What would be published of a signal that the set is put to. */
+function signalAt(dialHz: Hz, mode: Mode, kind: HeardKind, convention: DialConvention): Published {
+	const published = { means: "centre", emission: kind === "chart" ? "F3C" : "F1B" } as const;
+	return { ...published, hz: publishedFor(dialHz, mode, published, convention) };
+}
+
+function usbDialOf(published: Published, convention: DialConvention): Hz | null {
+	const dial = dialFor(published, convention, { mode: "USB" });
+	return "cannot" in dial ? null : dial.dialHz;
 }
 
 /** What an emission may turn out to be. */
@@ -143,6 +194,25 @@ function kindsOf({ emission: emissionClass }: Published): readonly HeardKind[] {
 
 function usualOf(kind: HeardKind, residueHz: number, sign: 1 | -1): readonly number[] {
 	return [(kind === "chart" ? CHART_AUDIO_CENTRE_HZ : KEYED_AUDIO_CENTRE_HZ) + sign * residueHz];
+}
+
+function isTime(published: Published | null): published is Listing {
+	return published !== null && "service" in published && published.service === "time-signal";
+}
+
+/** Hz. Of the stations whose tones are known, that of their minute marks and, as its harmonic, of the 500 Hz (from memory). */
+const MINUTE_TONE_HZ = 1_000;
+
+/** Where the tones that a standard-time station is known to send should lie. */
+function knownTones({ stationId }: Listing, place: Place | null, sign: 1 | -1): readonly number[] {
+	const tonesHz = timeTones(stationId);
+	return tonesHz.length === 0 ? [] : [...tonesHz, MINUTE_TONE_HZ].map((toneHz) => toneHz + sign * (place?.residueHz ?? 0));
+}
+
+function tonesHint(published: Published | null, mode: Mode, tonesHz: readonly number[]): string | null {
+	if (!isTime(published)) return null;
+	if (mode === "AM") return "In AM a tone comes out right however the dial stands; record on USB and give --mode USB.";
+	return tonesHz.length > 0 ? null : "The station's tones are not known here; give them with --tones, or put the dial 1 kHz lower.";
 }
 
 /** The note of a carrier that the dial stands beside: 1000 Hz where it was put 1 kHz below. */

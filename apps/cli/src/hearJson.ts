@@ -1,15 +1,18 @@
-import type { LoggedCall, Tuning } from "@skipwright/modem";
+import type { HeardKind, LoggedCall, Tuning } from "@skipwright/modem";
 import { summaryOf, type Told } from "./hearText.ts";
+import { isToAll } from "./secrecy.ts";
 
 export interface HeardContext {
 	/** Milliseconds of UTC; null where the start of the recording is not known. */
 	readonly startedMs: number | null;
 	/** A listing or a dial was given, so that there is something to judge by. */
 	readonly isJudged: boolean;
+	/** Kind that is a broadcast to all by the listing given. */
+	readonly kindToAll: HeardKind | null;
 }
 
 /** A heard item as contracts of hearing have it, and more keys than those named there. */
-export function heardJson(file: string, { item, tuning, image }: Told, { startedMs, isJudged }: HeardContext): object {
+export function heardJson(file: string, { item, tuning, image }: Told, { startedMs, isJudged, kindToAll }: HeardContext): object {
 	const { kind, startS, endS, audioHz, uncertaintyHz, snrDb, sure } = item;
 	return {
 		file,
@@ -22,6 +25,7 @@ export function heardJson(file: string, { item, tuning, image }: Told, { started
 		snrDb: rounded(snrDb),
 		audioHz: rounded(audioHz),
 		sure,
+		isToAll: isToAll(item, kindToAll),
 		...ownKeys(item, image),
 		summary: summaryOf(item),
 		...(tuning === null || !isJudged ? {} : { tuning: tuningKeys(tuning) }),

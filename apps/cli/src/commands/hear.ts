@@ -6,7 +6,7 @@ import { type Expected, type ExpectedFlags, expectedGiven } from "../hearExpecte
 import { type HeardFile, hearFile } from "../hearFile.ts";
 import { heardJson, loggedJson } from "../hearJson.ts";
 import { type Clock, clockFrom, fileLine, loggedText, logText, type Told } from "../hearText.ts";
-import { isToAll, SECRECY } from "../secrecy.ts";
+import { isSecret, SECRECY } from "../secrecy.ts";
 
 export interface HearFlags extends ExpectedFlags {
 	readonly kind?: string;
@@ -26,20 +26,20 @@ export function hearCommand(context: Context, files: readonly string[], flags: H
 	const pictures = createPictures(context, flags.image);
 	const records: object[] = [];
 	let exit: Exit = EXIT.ok;
-	let isSecret = false;
+	let holdsSecret = false;
 	for (const file of files) {
 		try {
 			const heard = hearFile(context, file, { kinds, channel, keep: pictures.keep });
 			if (heard.isLog) {
 				const calls = kinds.includes("dsc") ? heard.calls : [];
-				isSecret ||= calls.some(({ call }) => !isToAll(call));
+				holdsSecret ||= calls.some(({ call }) => isSecret(call));
 				records.push(...calls.map((call) => loggedJson(file, call)));
 				if (flags.json !== true) context.out(pageText(`${file}: a set's log of selective calls`, loggedText(calls)));
 				continue;
 			}
 			const told = withTuning(heard.items, expected).map((one) => ({ ...one, image: pictures.nameOf(one.item) }));
-			isSecret ||= heard.items.some((item) => !isToAll(item));
-			records.push(...told.map((one) => heardJson(file, one, { startedMs, isJudged: expected.hasDial })));
+			holdsSecret ||= heard.items.some((item) => isSecret(item, expected.kindToAll));
+			records.push(...told.map((one) => heardJson(file, one, { startedMs, isJudged: expected.hasDial, kindToAll: expected.kindToAll })));
 			if (flags.json !== true) context.out(fileText(heard, told, expected, clock));
 		} catch (error) {
 			if (!(error instanceof UsageError || error instanceof BadInputError)) throw error;
@@ -48,7 +48,7 @@ export function hearCommand(context: Context, files: readonly string[], flags: H
 		}
 	}
 	if (flags.json === true) context.out(`${JSON.stringify({ heard: records }, null, "\t")}\n`);
-	if (isSecret) (flags.json === true ? context.err : context.out)(`${SECRECY}\n`);
+	if (holdsSecret) (flags.json === true ? context.err : context.out)(`${SECRECY}\n`);
 	return exit;
 }
 
@@ -58,6 +58,7 @@ function fileText(heard: HeardFile, told: readonly Told[], expected: Expected, c
 	return pageText([fileLine(heard), ...where].join("\n"), [
 		...logText(told, clock),
 		...(ofTones === null ? [] : [`By its tones: ${ofTones.words}`]),
+		...(expected.tonesHint !== null && heard.items.some(({ kind }) => kind === "tone") ? [`By its tones: ${expected.tonesHint}`] : []),
 	]);
 }
 

@@ -39,15 +39,33 @@ const chart = (audioHz: number, grey = 255): Heard => ({
 	blackHz: audioHz - 400,
 	whiteHz: audioHz + 400,
 });
-const DSC: TuningExpectation = { kind: "dsc", nominalAudioHz: [1_700], toleranceHz: 10, dialHz: 2_185_800, stepHz: 10, mode: "USB" };
-const CHART: TuningExpectation = { kind: "chart", nominalAudioHz: [1_900], toleranceHz: 20, dialHz: 8_680_100, stepHz: 100, mode: "USB" };
+const ON_USB = { mode: "USB", listedDialHz: null } as const;
+const DSC: TuningExpectation = {
+	...ON_USB,
+	kind: "dsc",
+	nominalAudioHz: [1_700],
+	toleranceHz: 10,
+	dialHz: 2_185_800,
+	stepHz: 10,
+	usbDialHz: 2_185_800,
+};
+const CHART: TuningExpectation = {
+	...ON_USB,
+	kind: "chart",
+	nominalAudioHz: [1_900],
+	toleranceHz: 20,
+	dialHz: 8_680_100,
+	stepHz: 100,
+	usbDialHz: 8_680_100,
+};
 const TONES: TuningExpectation = {
 	kind: "tone",
 	nominalAudioHz: [500, 600, 1_000, 2_000],
 	toleranceHz: 10,
 	dialHz: 10_000_000,
 	stepHz: 10,
-	mode: "USB",
+	...ON_USB,
+	usbDialHz: null,
 };
 
 describe("measureTuning", () => {
@@ -55,12 +73,14 @@ describe("measureTuning", () => {
 		// a set whose carrier lies 32 Hz below the 2185.8 kHz that it shows puts 2187.5 kHz at 1732 Hz on USB
 		const high = measureTuning(call(1_732), DSC);
 		expect(high).toMatchObject({ verdict: "off tune", offsetHz: 32, steps: 3, rightDialHz: 2_185_830, slip: null });
-		expect(high.words).toBe("The dial reads 32.0 Hz high (±0.1), more than 10 Hz: turn it up 3 steps of 10 Hz, to 2185.83 kHz.");
+		expect(high.words).toBe(
+			"The dial reads 32.0 Hz high (±0.1), more than 10 Hz: turn it up 3 steps of 10 Hz, to 2185.83 kHz; 2.0 Hz are left over.",
+		);
 		const low = measureTuning(call(1_668), DSC);
 		expect(low).toMatchObject({ offsetHz: -32, steps: -3, rightDialHz: 2_185_770 });
 		expect(low.words).toContain("reads 32.0 Hz low");
 		// the same set on LSB with its dial above the signal hears it low instead
-		expect(measureTuning(call(1_668), { ...DSC, mode: "LSB" })).toMatchObject({ offsetHz: 32, rightDialHz: 2_185_830 });
+		expect(measureTuning(call(1_668, true), { ...DSC, mode: "LSB" })).toMatchObject({ offsetHz: 32, rightDialHz: 2_185_830 });
 	});
 
 	it("judges against the tolerance, and says where it is too near to tell", () => {
@@ -73,7 +93,13 @@ describe("measureTuning", () => {
 		expect(measureTuning(call(1_710.5), DSC)).toMatchObject({ verdict: "off tune" });
 		expect(measureTuning({ ...call(1_712), uncertaintyHz: 3 }, DSC)).toMatchObject({ verdict: "cannot tell" });
 		// 12 Hz off with steps of 100 Hz: nothing to turn
-		expect(measureTuning(call(1_712), { ...DSC, stepHz: 100 })).toMatchObject({ verdict: "off tune", steps: 0, rightDialHz: 2_185_800 });
+		expect(measureTuning(call(1_712), { ...DSC, stepHz: 100 })).toMatchObject({
+			verdict: "off tune",
+			steps: 0,
+			rightDialHz: 2_185_800,
+			words:
+				"The dial reads 12.0 Hz high (±0.1), more than 10 Hz: finer than its steps: use the fine tuning or have the set's reference adjusted.",
+		});
 	});
 
 	it.each([
@@ -92,6 +118,29 @@ describe("measureTuning", () => {
 		expect(Math.abs(tuning.rightDialHz! - rightDialHz)).toBeLessThanOrEqual(expected.stepHz);
 	});
 
+	it("parts the place's error of keying from the set's own", () => {
+		// keyed 100 Hz low the audio should lie at 1800 Hz: what it lies beside that is the set's
+		const low = { ...DSC, nominalAudioHz: [1_800], dialHz: 2_185_700, listedDialHz: 2_185_800 };
+		expect(measureTuning(call(1_799.7), low)).toMatchObject({
+			verdict: "slip",
+			slip: "another dial keyed",
+			offsetHz: expect.closeTo(-0.3, 6),
+			steps: 10,
+			rightDialHz: 2_185_800,
+			words:
+				"Keyed 100 Hz low against the listing's dial 2185.8 kHz; the set itself is within 10 Hz (offset -0.3 Hz, ±0.1). Turn it up 10 steps of 10 Hz, to 2185.8 kHz.",
+		});
+		expect(measureTuning(call(1_832), low).words).toContain("the set itself is off by more than 10 Hz (offset 32.0 Hz, ±0.1)");
+		expect(measureTuning(call(1_832), low)).toMatchObject({ rightDialHz: 2_185_830 });
+		const lsb = { ...DSC, nominalAudioHz: [1_600], dialHz: 2_189_100, listedDialHz: 2_189_200, mode: "LSB" } as const;
+		expect(measureTuning(call(1_600, true), lsb)).toMatchObject({ offsetHz: expect.closeTo(0, 6), rightDialHz: 2_189_200 });
+		const other = { ...CHART, nominalAudioHz: [1_700], dialHz: 8_680_300, listedDialHz: 8_680_100 };
+		expect(measureTuning(chart(1_700), other)).toMatchObject({ slip: "offset of the other service", rightDialHz: 8_680_100 });
+		// nearer than half a step nobody could key it
+		const nearest = { ...DSC, nominalAudioHz: [1_740], dialHz: 2_185_760, listedDialHz: 2_185_800, stepHz: 100 };
+		expect(measureTuning(call(1_740), nearest)).toMatchObject({ verdict: "within tolerance", slip: null });
+	});
+
 	it("takes no slip for what lies too far from one", () => {
 		expect(measureTuning(call(1_830), DSC)).toMatchObject({ verdict: "off tune", slip: null });
 		expect(measureTuning(call(2_640), DSC)).toMatchObject({ verdict: "off tune", slip: null });
@@ -100,8 +149,17 @@ describe("measureTuning", () => {
 	it("names the wrong sideband: exchanged tones, a picture mostly black, speech out of place", () => {
 		const exchanged = measureTuning(call(1_700, true), DSC);
 		expect(exchanged).toMatchObject({ verdict: "slip", slip: "wrong sideband", rightDialHz: null });
-		// on LSB at 2185.8 kHz a note of 1700 Hz is 2184.1 kHz, for which USB stands at 2182.4
-		expect(exchanged.words).toContain("If the set stands on LSB, the place wants USB at 2182.4 kHz");
+		// the dial that was looked up, wherever the mirrored audio lies
+		expect(exchanged.words).toMatch(/The place wants USB at 2185\.8 kHz\.$/);
+		expect(measureTuning(call(1_714, true), DSC).words).toBe(exchanged.words);
+		const fsk = { ...DSC, dialHz: 2_187_500 };
+		expect(measureTuning(call(1_700, true), fsk).words).toBe(exchanged.words);
+		expect(measureTuning(call(1_700, true), { ...fsk, usbDialHz: null }).words).not.toContain("wants");
+		// on LSB it is the other way round
+		const lsb = { ...DSC, dialHz: 2_189_200, mode: "LSB" } as const;
+		expect(measureTuning(call(1_700), lsb).words).toBe(exchanged.words);
+		expect(measureTuning(call(1_700, true), lsb)).toMatchObject({ verdict: "within tolerance" });
+		expect(measureTuning(chart(1_900, 0), { ...CHART, mode: "LSB" })).toMatchObject({ verdict: "within tolerance" });
 		expect(measureTuning(chart(1_900, 0), CHART)).toMatchObject({ slip: "wrong sideband" });
 		const voice: Heard = {
 			...BASE,

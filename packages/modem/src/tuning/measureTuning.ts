@@ -47,7 +47,7 @@ export function measureTuning(heard: Heard | readonly HeardTone[], expected: Tun
 	if (heard.kind === "voice") return tuningOfVoice(heard);
 	const nominalHz = expected.nominalAudioHz[0];
 	if (nominalHz === undefined) return cannotTell("Where it should lie in the audio is not known.");
-	if (isMirrored(heard)) return wrongSideband(heard, nominalHz, expected);
+	if (isMirrored(heard, expected.mode)) return wrongSideband(heard, nominalHz, expected);
 	return told(heard.audioHz - nominalHz, withClock(heard.uncertaintyHz, nominalHz), expected);
 }
 
@@ -111,16 +111,22 @@ function tuningOfVoice({ isOutOfPlace, lowHz, highHz }: HeardVoice): Tuning {
 	return { ...cannotTell(words), verdict: "slip", slip: "wrong sideband" };
 }
 
-/** A chart is mostly white paper; exchanged it is mostly black. Satellite pictures may be dark either way: its words say "or". */
-function isMirrored(heard: Exclude<Heard, HeardTone | HeardVoice>): boolean {
-	if (heard.kind === "chart") return darkShare(heard.image) > DARK_SHARE;
-	return heard.kind !== "teletype" && heard.isInverted; // teletype is sent in either sense
+/**
+ * A chart is mostly white paper; exchanged it is mostly black. Satellite pictures may be dark either way: its words say "or".
+ * On the lower sideband tones, and black and white, change places by right.
+ */
+function isMirrored(heard: Exclude<Heard, HeardTone | HeardVoice>, mode: TuningExpectation["mode"]): boolean {
+	if (heard.kind === "teletype") return false; // it is sent in either sense
+	if (heard.kind !== "chart") return heard.isInverted !== (mode === "LSB");
+	const dark = darkShare(heard.image);
+	return (mode === "LSB" ? 1 - dark : dark) > DARK_SHARE;
 }
 
 function wrongSideband({ kind, audioHz, uncertaintyHz }: Heard, nominalHz: number, expected: TuningExpectation): Tuning {
-	const [wrong, sign] = expected.mode === "USB" ? (["LSB", 1] as const) : (["USB", -1] as const);
-	const rightHz = expected.dialHz - sign * (audioHz + nominalHz);
-	const how = kind === "chart" ? "The picture is mostly black" : "The tones came exchanged";
+	const sign = expected.mode === "USB" ? 1 : -1;
+	const { usbDialHz } = expected;
+	const how = kind !== "chart" ? "The tones came exchanged" : `The picture is mostly ${sign === 1 ? "black" : "white"}`;
+	const wants = usbDialHz === null ? "" : ` The place wants USB at ${khz(usbDialHz)} kHz.`;
 	return {
 		verdict: "slip",
 		offsetHz: sign * (audioHz - nominalHz),
@@ -128,46 +134,60 @@ function wrongSideband({ kind, audioHz, uncertaintyHz }: Heard, nominalHz: numbe
 		steps: null,
 		rightDialHz: null,
 		slip: "wrong sideband",
-		words: `${how}: wrong sideband, or a sense switch is set the wrong way. If the set stands on ${wrong}, the place wants ${expected.mode} at ${khz(stepped(rightHz, expected))} kHz.`,
+		words: `${how}: wrong sideband, or a sense switch is set the wrong way.${wants}`,
 	};
 }
 
 /** @param higherHz heard minus nominal audio */
 function told(higherHz: number, uncertaintyHz: number, expected: TuningExpectation): Tuning {
-	const { mode, toleranceHz, stepHz, dialHz } = expected;
+	const { mode, toleranceHz, stepHz, dialHz, listedDialHz } = expected;
 	const offsetHz = mode === "LSB" ? -higherHz : higherHz;
-	const steps = Math.round(offsetHz / stepHz) + 0; // never -0
+	const keyedHz = listedDialHz === null ? 0 : dialHz - listedDialHz;
+	const wantedHz = offsetHz - keyedHz;
+	const steps = Math.round(wantedHz / stepHz) + 0; // never -0
 	const rightDialHz = dialHz + steps * stepHz;
-	const known = slipOf(offsetHz, expected);
+	const measured = { offsetHz, uncertaintyHz, steps, rightDialHz };
+	const clear = CLEAR * uncertaintyHz;
+	const isWithin = Math.abs(offsetHz) + clear <= toleranceHz;
+	const isBeyond = Math.abs(offsetHz) - clear > toleranceHz;
+	const turn = turnWords(steps, stepHz);
+	const leftHz = oneDecimal(Math.abs(wantedHz - steps * stepHz));
+	if (listedDialHz !== null && 2 * Math.abs(keyedHz) > stepHz) {
+		const usualHz = (expected.nominalAudioHz[0] ?? 0) + (mode === "LSB" ? -keyedHz : keyedHz);
+		const known = slipOf(-keyedHz, { ...expected, nominalAudioHz: [usualHz] });
+		const keyed = `Keyed ${Math.abs(keyedHz)} Hz ${keyedHz < 0 ? "low" : "high"} against the listing's dial ${khz(listedDialHz)} kHz`;
+		const why = known === null ? "" : ` (${known.words})`;
+		const offset = `offset ${oneDecimal(offsetHz)} Hz, ±${sigmaWords(uncertaintyHz)}`;
+		const set = isWithin ? "within" : isBeyond ? "off by more than" : "too near to tell from";
+		const words = `${keyed}${why}; the set itself is ${set} ${toleranceHz} Hz (${offset}). ${capital(turn)}${steps === 0 ? "" : `, to ${khz(rightDialHz)} kHz`}.`;
+		return { ...measured, verdict: "slip", slip: known?.slip ?? "another dial keyed", words };
+	}
 	const isRight = Math.abs(offsetHz) < Math.max(uncertaintyHz, LEAST_TOLD_HZ);
 	const reads = isRight
 		? `The dial is right to ${sigmaWords(uncertaintyHz)} Hz`
 		: `The dial reads ${oneDecimal(Math.abs(offsetHz))} Hz ${offsetHz < 0 ? "low" : "high"} (±${sigmaWords(uncertaintyHz)})`;
-	const measured = { offsetHz, uncertaintyHz, steps, rightDialHz };
-	const turn = steps === 0 ? "less than half a step" : `turn it ${steps > 0 ? "up" : "down"} ${stepsWords(steps, stepHz)}`;
+	const known = slipOf(offsetHz, expected);
 	if (known !== null) {
 		const rest = oneDecimal(Math.abs(offsetHz - known.offsetHz));
 		const words = `${capital(known.words)}; ${rest} Hz are left over (±${sigmaWords(uncertaintyHz)}). ${capital(turn)}, from ${khz(dialHz)} to ${khz(rightDialHz)} kHz.`;
 		return { ...measured, verdict: "slip", slip: known.slip, words };
 	}
-	const clear = CLEAR * uncertaintyHz;
-	if (Math.abs(offsetHz) + clear <= toleranceHz) {
-		return { ...measured, verdict: "within tolerance", slip: null, words: `${reads}; within tolerance (${toleranceHz} Hz).` };
-	}
-	if (Math.abs(offsetHz) - clear > toleranceHz) {
-		const words = `${reads}, more than ${toleranceHz} Hz: ${turn}${steps === 0 ? "" : `, to ${khz(rightDialHz)} kHz`}.`;
-		return { ...measured, verdict: "off tune", slip: null, words };
+	if (isWithin) return { ...measured, verdict: "within tolerance", slip: null, words: `${reads}; within tolerance (${toleranceHz} Hz).` };
+	if (isBeyond) {
+		const to = steps === 0 ? "" : `, to ${khz(rightDialHz)} kHz; ${leftHz} Hz are left over`;
+		return { ...measured, verdict: "off tune", slip: null, words: `${reads}, more than ${toleranceHz} Hz: ${turn}${to}.` };
 	}
 	return { ...measured, verdict: "cannot tell", slip: null, words: `${reads}; too near the tolerance of ${toleranceHz} Hz to tell.` };
+}
+
+function turnWords(steps: number, stepHz: number): string {
+	if (steps === 0) return "finer than its steps: use the fine tuning or have the set's reference adjusted";
+	return `turn it ${steps > 0 ? "up" : "down"} ${stepsWords(steps, stepHz)}`;
 }
 
 function stepsWords(steps: number, stepHz: number): string {
 	const count = Math.abs(steps);
 	return `${count} ${count === 1 ? "step" : "steps"} of ${stepHz} Hz`;
-}
-
-function stepped(dialHz: number, { stepHz }: TuningExpectation): number {
-	return Math.round(dialHz / stepHz) * stepHz;
 }
 
 function khz(dialHz: number): string {

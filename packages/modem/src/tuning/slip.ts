@@ -7,6 +7,7 @@ export type TuningSlip =
 	| "offset of the other service"
 	| "1 kHz slip"
 	| "assigned keyed as carrier"
+	| "another dial keyed"
 	| "wrong sideband";
 
 /** Hz. A slip is known by its figure to within what a set may be off tune besides; as near as two frequencies match (contracts). */
