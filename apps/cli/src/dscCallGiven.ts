@@ -30,6 +30,14 @@ export function dscCallGiven(flags: DscCallFlags): DscCall {
 	const kind = CALLS.find((call) => call === flags.call);
 	if (kind === undefined) throw new UsageError(`cannot take --call ${flags.call}: expected ${CALLS.join(", ")}`);
 	if (kind === "distress") return alert(flags);
+	if (isAlarming(flags) && flags.training !== true) {
+		throw new UsageError(
+			`cannot make ${kind === "all-ships" ? "a call to all ships" : "an urgency call"}: for training on the bench alone, fed to no transmitter, add --training`,
+		);
+	}
+	if (flags.category === "urgency" && kind.startsWith("test")) {
+		throw new UsageError("cannot make a test call of urgency: a test is of safety");
+	}
 	const from = identity("--from", flags.from);
 	const common = { ...NOTHING, from, telecommand2: "no information", message: NO_FREQUENCIES } as const;
 	switch (kind) {
@@ -83,6 +91,11 @@ export function dscCallGiven(flags: DscCallFlags): DscCall {
 				end: "none",
 			};
 	}
+}
+
+/** Whether others would act on it, were it sent: distress, urgency, all ships. */
+export function isAlarming({ call, category }: DscCallFlags): boolean {
+	return call === "distress" || call === "all-ships" || category === "urgency";
 }
 
 function alert(flags: DscCallFlags): DscCall {

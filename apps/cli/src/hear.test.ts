@@ -355,6 +355,8 @@ describe("hear, whatever the file", () => {
 			"$GPGLL,4916.45,N,12311.12,W,225444,A*31\r\n$CDDSC,12,3380400790,12,06,00,1423108312,2019,,,S,E*6A\r\n$CDDSC,20,0022750000,00,18,26,,,,,R,*00\r\n";
 		const [alert, test_] = await heardIn({ "set.log": log });
 		expect(alert).toMatchObject({ kind: "dsc", from: "338040079", to: null, startS: null, offsetHz: null, line: 2 });
+		const at = { latDeg: 42 + 31 / 60, lonDeg: -83.2 };
+		expect(alert).toMatchObject({ position: at, timeUtc: "20:19", nature: "disabled and adrift", isToAll: true });
 		expect(test_).toMatchObject({ kind: "dsc", ok: false });
 		const { printed } = await run(["hear", "set.log"], { "set.log": log });
 		expect(printed()).toMatch(/line {4}2 Selective call\. .*Distress alert from ship 338040079/);

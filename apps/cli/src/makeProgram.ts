@@ -24,7 +24,7 @@ export function addMake(program: Command, context: Context, done: (exit: Exit) =
 		.option("--nature <words>", "of a training alert: sinking, collision, fire or explosion ...")
 		.option("--at <position>", "of a training alert, as -33.9,18.43 or 33 54S 018 26E")
 		.option("--time <hh:mm>", "of that position, UTC")
-		.option("--training", "needed for a distress alert: for the bench alone")
+		.option("--training", "needed for distress, urgency and calls to all ships: for the bench alone")
 		.option("--centre <hz>", "middle between the tones (default 1700)")
 		.addOption(exchanged())
 		.action((out: string, flags) => done(makeDscCommand(context, out, flags)));

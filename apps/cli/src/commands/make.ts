@@ -13,7 +13,7 @@ import {
 	type TeletypeBaud,
 } from "@skipwright/modem";
 import { type Context, type Exit, UsageError } from "../context.ts";
-import { type DscCallFlags, dscCallGiven } from "../dscCallGiven.ts";
+import { type DscCallFlags, dscCallGiven, isAlarming } from "../dscCallGiven.ts";
 import { type ImpairFlags, writeMade } from "../madeSound.ts";
 import { pictureGiven, testCard } from "../pictureGiven.ts";
 import { readText } from "../readText.ts";
@@ -36,7 +36,7 @@ const TRAINING =
 export function makeDscCommand(context: Context, out: string, flags: MakeDscFlags): Exit {
 	const call = dscCallGiven(flags);
 	const options = { isInverted: flags.exchanged === true, ...centre(flags.centre) };
-	if (call.format === "distress alert") context.err(`${TRAINING}\n`);
+	if (isAlarming(flags)) context.err(`${TRAINING}\n`);
 	return writeMade(
 		context,
 		out,

@@ -62,6 +62,12 @@ describe("readDscLog", () => {
 		expect(readDscLog("$CDDSC,,,,,,,,,,,*7F")).toMatchObject([{ call: null, ok: false, faults: [{ code: "cut-short" }] }]);
 	});
 
+	it("takes no alert from a sentence that holds nothing after its format", () => {
+		const [short] = readDscLog(withChecksum("CDDSC,12"));
+		expect(short).toMatchObject({ call: null, ok: false, faults: [{ code: "cut-short", message: expect.stringContaining("too short") }] });
+		expect(short!.summary).not.toContain("istress");
+	});
+
 	it("makes the position finer by the published expansion, for the call it belongs to alone", () => {
 		const log = [PUBLISHED[0]![0], PUBLISHED[1]![0], "$CDDSE,1,1,A,2991235050,00,45894494*1B"].join("\r\n");
 		const [alert, other] = readDscLog(log);

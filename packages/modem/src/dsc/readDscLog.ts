@@ -88,6 +88,10 @@ function callOf(fields: readonly string[], faults: DscFault[]): DscCall | null {
 		if (field(1) === "") faults.push({ code: "cut-short", message: "the sentence has no format" });
 		return null;
 	}
+	if (fields.slice(2).every((text) => text === "")) {
+		faults.push({ code: "cut-short", message: "the sentence is too short: nothing stands after its format" });
+		return null;
+	}
 	const isArea = format === "area" && !/^\d{8,9}0$/.test(field(2));
 	const from = isArea ? null : digits("address", field(2), identityOfField);
 	const area = isArea ? digits("area", field(2), (text) => (text.length === 10 ? areaOf(text) : undefined)) : null;
