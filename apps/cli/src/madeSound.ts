@@ -30,8 +30,21 @@ export interface ImpairFlags {
 const MOST_PEAK = 0.95;
 const RATES = { from: 8_000, to: RATE_LIMITS_HZ.to } as const;
 
-/** A made signal as a set and a recorder would bring it: off tune, faded, in noise, sampled by a wrong clock; written as WAV. */
-export function writeMade(context: Context, file: string, signal: Float64Array, flags: ImpairFlags): Exit {
+/** Hz. Where a signal off tune must still lie: above this, and so far below half the sample rate. */
+const LOWEST_HZ = 100,
+	BELOW_HALF_RATE_HZ = 200;
+
+/**
+ * A made signal as a set and a recorder would bring it: off tune, faded, in noise, sampled by a wrong clock; written as WAV.
+ * @param spanHz its lowest and highest tone
+ */
+export function writeMade(
+	context: Context,
+	file: string,
+	signal: Float64Array,
+	flags: ImpairFlags,
+	[lowHz, highHz]: readonly [number, number],
+): Exit {
 	const number = (flag: string, text: string | undefined, usual: number) =>
 		text === undefined ? usual : given(flag, text, (digits) => finite(digits));
 	const beforeS = number("--before", flags.before, 1);
@@ -44,6 +57,12 @@ export function writeMade(context: Context, file: string, signal: Float64Array, 
 		throw new UsageError(`cannot take --clock ${flags.clock}: expected at most 20000 parts in a million either way`);
 	if (!Number.isInteger(rateHz) || rateHz < RATES.from || rateHz > RATES.to) {
 		throw new UsageError(`cannot take --rate ${flags.rate}: expected whole samples a second from ${RATES.from} to ${RATES.to}`);
+	}
+	const mostHz = Math.min(rateHz, MODEM_RATE_HZ) / 2 - BELOW_HALF_RATE_HZ;
+	if (offsetHz !== 0 && (lowHz + offsetHz < LOWEST_HZ || highHz + offsetHz > mostHz)) {
+		throw new UsageError(
+			`cannot take --offset ${flags.offset}: the signal would lie from ${lowHz + offsetHz} to ${highHz + offsetHz} Hz; expected ${LOWEST_HZ} to ${mostHz} Hz`,
+		);
 	}
 	const random = prng(seed);
 	const tuned = offsetHz === 0 ? signal : offTune(signal, offsetHz);

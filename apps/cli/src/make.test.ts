@@ -190,6 +190,8 @@ describe("make refuses", () => {
 		[["chart", "o.wav", "--picture", "no.png"], "there is no such file"],
 		[["chart", "o.wav", "--picture", "README.md"], "expected a PNG picture"],
 		[["chart", "o.wav", "--lpm", "100"], "expected 60, 90, 120, 240"],
+		[["tone", "o.wav", "--hz", "900", "--offset", "-850"], "cannot take --offset -850: the signal would lie from 50 to 50 Hz"],
+		[["dsc", "o.wav", "--call", "test", ...MMSI, "--offset", "2500"], "expected 100 to 3800 Hz"],
 		[["tone", "o.wav"], "--hz"],
 		[["tone", "o.wav", "--hz", "9000"], "expected hertz from 50 to 3900"],
 		[["tone", "o.wav", "--hz", "900", "--rate", "100"], "cannot take --rate 100"],

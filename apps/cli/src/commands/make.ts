@@ -42,6 +42,7 @@ export function makeDscCommand(context: Context, out: string, flags: MakeDscFlag
 		out,
 		sendable(() => dscCall(call, options)),
 		flags,
+		span(options.centreHz),
 	);
 }
 
@@ -66,6 +67,7 @@ export function makeTextCommand(context: Context, out: string, flags: MakeTextFl
 			out,
 			sendable(() => makeText(body, options)),
 			flags,
+			span(options.centreHz),
 		);
 	const message = sendable(() => navtexText({ station: station!, subject: subject!, number: Number(number), body: body.trim() }));
 	return writeMade(
@@ -73,6 +75,7 @@ export function makeTextCommand(context: Context, out: string, flags: MakeTextFl
 		out,
 		sendable(() => makeText(message, { phasingPairs: NAVTEX_PHASING_PAIRS, ...options })),
 		flags,
+		span(options.centreHz),
 	);
 }
 
@@ -102,6 +105,7 @@ export function makeTeletypeCommand(context: Context, out: string, flags: MakeTe
 		out,
 		sendable(() => makeTeletype(text, options)),
 		flags,
+		span(options.centreHz, options.shiftHz),
 	);
 }
 
@@ -124,7 +128,7 @@ export function makeChartCommand(context: Context, out: string, flags: MakeChart
 	const width = chartWidth(ioc);
 	const lines = hertz("--lines", flags.lines, 20, 3_000, "lines");
 	const image = flags.picture === undefined ? testCard(width, Math.round(lines)) : pictureGiven(context, flags.picture, width);
-	return writeMade(context, out, makeChart(image, { ioc, linesPerMinute }), flags);
+	return writeMade(context, out, makeChart(image, { ioc, linesPerMinute }), flags, [1_500, 2_300]);
 }
 
 export interface MakeToneFlags extends ImpairFlags {
@@ -138,7 +142,7 @@ export function makeToneCommand(context: Context, out: string, flags: MakeToneFl
 	const tones = flags.hz.map((text) =>
 		keyedTones([{ toneHz: hertz("--hz", text, 50, 3_900), seconds }], { amplitude: 0.8 / flags.hz.length }),
 	);
-	return writeMade(context, out, mixed(...tones), flags);
+	return writeMade(context, out, mixed(...tones), flags, [Math.min(...flags.hz.map(Number)), Math.max(...flags.hz.map(Number))]);
 }
 
 function wordsGiven(context: Context, { text, file }: WordsFlags): string {
@@ -146,6 +150,11 @@ function wordsGiven(context: Context, { text, file }: WordsFlags): string {
 	const words = (text === undefined ? readText(context, file!) : text.replaceAll("\\n", "\n")).toUpperCase();
 	if (words.trim() === "") throw new UsageError("cannot send an empty text");
 	return words;
+}
+
+/** Lowest and highest of two tones. */
+function span(centreHz = 1_700, shiftHz = 170): readonly [number, number] {
+	return [centreHz - shiftHz / 2, centreHz + shiftHz / 2];
 }
 
 function centre(text: string | undefined): { readonly centreHz?: number } {
