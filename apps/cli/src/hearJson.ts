@@ -64,13 +64,13 @@ function ownKeys(item: Told["item"], image: string | null): object {
 }
 
 /** A call of a set's own log in the same form: what a log does not tell is null. */
-export function loggedJson(file: string, { line, call, ok, faults, summary }: LoggedCall): object {
+export function loggedJson(file: string, { line, stamp, call, ok, faults, summary }: LoggedCall): object {
 	const nothing = { startS: null, endS: null, offsetHz: null, uncertaintyHz: null, snrDb: null, symbols: null, ecc: null };
 	const distress = call?.distress ?? null;
 	const message = call?.message?.kind === "position" ? call.message : null;
 	const { position = null, time = null } = distress ?? message ?? {};
 	const told = { position, timeUtc: time, nature: distress?.nature ?? null, isToAll: isToAll(call) };
-	return { file, kind: "dsc", ...nothing, ...told, ok, from: call?.from ?? null, to: call?.to ?? null, summary, faults, line };
+	return { file, kind: "dsc", ...nothing, ...told, ok, from: call?.from ?? null, to: call?.to ?? null, summary, faults, line, stamp };
 }
 
 function rounded(value: number): number {

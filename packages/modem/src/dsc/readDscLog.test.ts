@@ -87,6 +87,8 @@ describe("readDscLog", () => {
 				withChecksum("CDDSC,20,299123456,00,09,26,44146010,,,,R,"),
 			].join("\n"),
 		);
+		expect([routine!.stamp, test!.stamp]).toEqual(["2026-07-01T12:00:00Z", null]);
+		expect(readDscLog("10:00:02 $CDDSC,12*7C")[0]!.stamp).toBe("10:00:02");
 		expect(routine).toMatchObject({ line: 1, ok: true, call: { message: { receive: { hz: 4_065_000 }, transmit: { hz: 4_357_000 } } } });
 		expect(test).toMatchObject({ line: 3, ok: true, call: { from: "002999999", telecommand1: "test", message: null } });
 		expect(area).toMatchObject({ faults: [], call: { from: null, area: { northDeg: 51, westDeg: -6, heightDeg: 2, widthDeg: 4 } } });

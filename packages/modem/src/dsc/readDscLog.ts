@@ -18,6 +18,8 @@ import { summaryOf } from "./summary.ts";
 export interface LoggedCall {
 	/** 1-based line of its DSC sentence. */
 	readonly line: number;
+	/** Date and time, or time, that the line begins with, as it stands there; null where it has none. */
+	readonly stamp: string | null;
 	/** Null where not even the format could be read. A set reports calls to itself: `to` is null. */
 	readonly call: DscCall | null;
 	/** The checksum agrees. */
@@ -40,11 +42,14 @@ export function readDscLog(text: string): readonly LoggedCall[] {
 	for (const [i, line] of text.split(/\r\n|\r|\n/).entries()) {
 		const sentence = sentenceIn(line);
 		if (sentence === null) continue;
-		if (sentence.kind === "DSC") calls.push(loggedCall(i + 1, sentence));
+		if (sentence.kind === "DSC") calls.push({ ...loggedCall(i + 1, sentence), stamp: STAMP.exec(line)?.[1] ?? null });
 		else refine(calls, sentence);
 	}
 	return calls;
 }
+
+/** As 2026-11-24T10:00:00Z, the same with a space, or 10:00:00. */
+const STAMP = /^\s*((?:\d{4}-\d\d-\d\d[T ])?\d\d:\d\d:\d\d(?:\.\d+)?Z?)(?=[\s,;$])/;
 
 interface Sentence {
 	readonly kind: "DSC" | "DSE";
@@ -71,7 +76,7 @@ function checksumFaults(body: string, told: string | undefined): readonly DscFau
 
 const ENDS_BY_LETTER: Readonly<Record<string, DscEnd>> = { R: "acknowledgement asked", B: "acknowledgement given", S: "none" };
 
-function loggedCall(line: number, { fields, faults: before }: Sentence): LoggedCall {
+function loggedCall(line: number, { fields, faults: before }: Sentence): Omit<LoggedCall, "stamp"> {
 	const faults = [...before];
 	const call = callOf(fields, faults);
 	const ok = before.length === 0 && call !== null;
