@@ -4,6 +4,7 @@ import type { WantId } from "@skipwright/rules";
 import { fitsRoom } from "./bankRoom.ts";
 import { type BestCover, type BestOptions, bestCover } from "./bestCover.ts";
 import type { Candidate, LeftOut } from "./candidate.ts";
+import { isNeverTraded } from "./candidates.ts";
 import { type Coverage, coverProblem, type LowSky, WHOLE_WORTH, wantsOf } from "./choiceModel.ts";
 import { type Relaxed, relaxedRoom, type TakenRoom } from "./coverConflicts.ts";
 import { coveredBy } from "./coveredBy.ts";
@@ -134,7 +135,7 @@ function isSafety({ want }: Candidate): boolean {
 
 /** Guards and the safety frequencies of the Regulations always; a station's safety text where there is a chance anywhere, or no telling. */
 function mustBeHeld({ want, id, sources }: Candidate, coverage: Coverage): boolean {
-	if (want === "guard" || id.startsWith("safety/")) return true;
+	if (isNeverTraded(id, want)) return true;
 	return sources.some(({ listing }) => coverage(listing)?.some((cell) => cell > 0) ?? true);
 }
 

@@ -4,6 +4,7 @@ import { answered } from "./answered.ts";
 import type { Coverage } from "./choiceModel.ts";
 import { type CoverageOptions, coverageOf, graded } from "./coverage.ts";
 import type { Hearing } from "./hearing.ts";
+import { shipCells } from "./shipCells.ts";
 
 /** What a hearing says of every listing along a voyage, counted in each way that is needed; each listing is worked out once, when it is asked for. */
 export interface Coverages {
@@ -16,6 +17,9 @@ export interface Coverages {
 	readonly reach: Coverage;
 	/** Broadcasts by grades: what the choice counts. */
 	readonly graded: Coverage;
+	/** Of a marine band, chance by sample and hour that a ship near by, or far off, is reached; null: it cannot be told. */
+	readonly shipsNear: (bandMhz: number) => Float64Array | null;
+	readonly shipsFar: (bandMhz: number) => Float64Array | null;
 }
 
 export function coveragesBy(hearing: Hearing, directory: Directory, samples: readonly VoyageSample[]): Coverages {
@@ -28,6 +32,8 @@ export function coveragesBy(hearing: Hearing, directory: Directory, samples: rea
 		broadcasts: withWatch(by({ measure: "broadcasts" })),
 		reach: withWatch(by({ measure: "reach" })),
 		graded: withWatch(by({ measure: "broadcasts", counting: graded })),
+		shipsNear: remembered((bandMhz: number) => shipCells(bandMhz, "near", samples, hearing)),
+		shipsFar: remembered((bandMhz: number) => shipCells(bandMhz, "far", samples, hearing)),
 	};
 }
 

@@ -2,9 +2,7 @@ import { type Directory, type Interval, type Listing, occurrencesOf, scheduleKno
 import type { VoyageSample } from "@skipwright/job";
 import { WANT_ORDER, type Want } from "./candidate.ts";
 import type { Coverage } from "./choiceModel.ts";
-import { HOURS_PER_DAY } from "./coverage.ts";
 import { anyHeard, bestOf, type HeardPlace, type Leg, meanDay, perDay, round, stationsFor } from "./heardPlaces.ts";
-import type { Hearing, ShipDistance } from "./hearing.ts";
 import { listingWant } from "./listingWant.ts";
 
 /** What one place does for one want, over the whole voyage. */
@@ -89,16 +87,17 @@ export interface DayInput {
 	readonly legs: readonly Leg[];
 	/** Chance in every hour, whatever is sent. */
 	readonly reach: Coverage;
-	readonly hearing: Hearing;
+	/** Of a marine band, chance by sample and hour that a ship near by is reached; null: it cannot be told. */
+	readonly ships: (bandMhz: number) => Float64Array | null;
 }
 
 /** @param bandMhz of a carrier between ships, whose day is that of ships around whatever else is sent there; null for everything else */
 export function placeDay(
-	{ directory, samples, legs, reach, hearing }: DayInput,
+	{ directory, samples, legs, reach, ships }: DayInput,
 	listings: readonly Listing[],
 	bandMhz: number | null,
 ): PlaceDay {
-	const cells = bandMhz === null ? bestOf(listings, reach) : shipCells(bandMhz, samples, hearing);
+	const cells = bandMhz === null ? bestOf(listings, reach) : ships(bandMhz);
 	const leg = cells === null ? undefined : legs.find(({ name }) => name === bestLegOf(cells, samples, legs));
 	if (cells === null || leg === undefined) return { leg: null, chances: null, broadcasts: null };
 	const [only, another] = [...new Set(listings.map(({ stationId }) => stationId))];
@@ -108,24 +107,6 @@ export function placeDay(
 		chances: Array.from(meanDay(cells, samples, leg.samples), (chance) => round(chance, 3)),
 		broadcasts: isOne ? broadcastsOf(directory, listings[0]!, samples) : null,
 	};
-}
-
-/** By sample and hour; null where it cannot be told. */
-export function shipCells(
-	bandMhz: number,
-	samples: readonly VoyageSample[],
-	hearing: Hearing,
-	distance: ShipDistance = "near",
-): Float64Array | null {
-	const cells = new Float64Array(samples.length * HOURS_PER_DAY);
-	for (const [index, sample] of samples.entries()) {
-		for (let hour = 0; hour < HOURS_PER_DAY; hour++) {
-			const chance = hearing.heardShip(bandMhz, sample, hour * 60 + 30, distance);
-			if (chance === null) return null;
-			cells[index * HOURS_PER_DAY + hour] = chance;
-		}
-	}
-	return cells;
 }
 
 function broadcastsOf(directory: Directory, listing: Listing, samples: readonly VoyageSample[]): readonly Interval[] | null {

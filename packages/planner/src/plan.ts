@@ -13,7 +13,7 @@ import { graded } from "./coverage.ts";
 import { type Coverages, coveragesBy, remembered } from "./coverages.ts";
 import { doubts } from "./doubts.ts";
 import type { Entry } from "./entry.ts";
-import { placeDay, placeServices, shipCells } from "./explain.ts";
+import { placeDay, placeServices } from "./explain.ts";
 import { legsOf, round } from "./heardPlaces.ts";
 import type { Hearing } from "./hearing.ts";
 import { displacedBy, heldPlaces } from "./heldPlaces.ts";
@@ -26,15 +26,15 @@ import { PLAN_FORMAT, PLAN_VERSION, type Plan, type PlanLevel, type PlannedPlace
 import { hoursBy, swayed } from "./planLevel.ts";
 import { plannedPlace, removedRows, type TaggedEntry, tagged } from "./plannedPlaces.ts";
 import { plannedRows } from "./plannedRows.ts";
-import { watchTable } from "./plannedWatch.ts";
 import { lowSkySamples, planSamples } from "./planSamples.ts";
 import { type AsFoundReview, reviewAsFound, type WrongRow } from "./reviewAsFound.ts";
 import { scanBlocks } from "./scanBlocks.ts";
 import { served } from "./served.ts";
 import { takenRoom } from "./takenRoom.ts";
-import { togetherIds } from "./together.ts";
+import { togetherIds } from "./togetherIds.ts";
 import { usePlan } from "./usePlan.ts";
 import { watchOff } from "./watchOff.ts";
+import { watchTable } from "./watchTable.ts";
 
 /** What is heard, and what may be heard instead. */
 export interface PlanHearings {
@@ -84,7 +84,7 @@ export async function plan(resolved: ResolvedJob, shipped: Directory, options: P
 		together: togetherIds(resolved, index),
 		leastGainPercent: job.options.leastGainPercent,
 		hears: remembered((candidate) => heardBeside(candidate, index)),
-		bandUse: remembered((bandMhz) => bandUse(bandMhz, samples, hearing)),
+		bandUse: remembered((bandMhz) => bandUse(bandMhz, coverages)),
 		room: takenRoom(profile, job.options.reservePlaces, held.places),
 	};
 	const choice = await choose(question, choiceOptions);
@@ -100,7 +100,7 @@ export async function plan(resolved: ResolvedJob, shipped: Directory, options: P
 	});
 
 	const entries = tagged(layout, profile);
-	const told = tellPlaces(resolved, directory, samples, entries, index, coverages, hearing);
+	const told = tellPlaces(resolved, directory, samples, entries, index, coverages);
 	const { legs, places, heard, use, wants } = told;
 	const after = heard.flatMap(({ listings }) => listings);
 	const levelOf = async (db: number, other: Hearing): Promise<PlanLevel> => {
@@ -134,13 +134,11 @@ export async function plan(resolved: ResolvedJob, shipped: Directory, options: P
 			ships: {
 				before: bestShips(
 					review.standing.flatMap(({ row }) => shipBands(index.held(row.bank, row))),
-					samples,
-					hearing,
+					coverages,
 				),
 				after: bestShips(
 					entries.flatMap(({ entry }) => (entry.candidate === null ? [] : shipBands([entry.candidate]))),
-					samples,
-					hearing,
+					coverages,
 				),
 			},
 		}),
@@ -183,8 +181,7 @@ function tellPlaces(
 	samples: ReturnType<typeof planSamples>,
 	entries: readonly TaggedEntry[],
 	index: CandidateIndex,
-	{ airtime, reach, broadcasts }: Coverages,
-	hearing: Hearing,
+	{ airtime, reach, broadcasts, shipsNear: ships }: Coverages,
 ) {
 	const legs = legsOf(samples);
 	const heard = entries.map(({ bank, place, entry }) => ({
@@ -193,16 +190,15 @@ function tellPlaces(
 		listings: listingsOf(index.heard(entry.content), entry.content.transmit),
 	}));
 	const services = placeServices({ samples, legs, places: heard, coverage: airtime });
-	const shipDays = remembered((bandMhz: number) => shipCells(bandMhz, samples, hearing));
 	const places = entries.map((one, i): PlannedPlace => {
 		const { listings } = heard[i]!;
-		const day = placeDay({ directory, samples, legs, reach, hearing }, listings, isForShips(one.entry) ? one.entry.bandMhz : null);
+		const day = placeDay({ directory, samples, legs, reach, ships }, listings, isForShips(one.entry) ? one.entry.bandMhz : null);
 		return { ...plannedPlace(one, asFound), hears: listings.map(({ id }) => id).toSorted(), serves: services[i]!, day };
 	});
 	const wants: readonly Want[] = [...wantedIds(job.wants), "safety-text"];
 	const usable = heard.map((one, i) => {
 		const { want, bandMhz } = entries[i]!.entry;
-		return { ...one, ships: want === "ship-calling" ? shipDays(bandMhz) : null };
+		return { ...one, ships: want === "ship-calling" ? ships(bandMhz) : null };
 	});
 	return { legs, heard, places, wants, use: usePlan({ samples, legs, places: usable, wants, broadcasts, reach }) };
 }
@@ -229,9 +225,9 @@ function heardBeside(candidate: Candidate, index: CandidateIndex): readonly List
 }
 
 /** Mean over the voyage of what reaches a ship near and far, by grades; all bands alike where nothing tells. */
-function bandUse(bandMhz: number, samples: ReturnType<typeof planSamples>, hearing: Hearing): number {
-	const near = shipCells(bandMhz, samples, hearing, "near");
-	const far = shipCells(bandMhz, samples, hearing, "far");
+function bandUse(bandMhz: number, { shipsNear, shipsFar }: Coverages): number {
+	const near = shipsNear(bandMhz);
+	const far = shipsFar(bandMhz);
 	if (near === null || far === null) return 1;
 	return near.reduce((sum, chance, i) => sum + (graded(chance) + graded(far[i]!)) / 2, 0) / near.length;
 }
@@ -241,10 +237,10 @@ function shipBands(candidates: readonly Candidate[]): readonly number[] {
 }
 
 /** The best of some bands in each sample and hour, between ships near each other: bands are not independent. */
-function bestShips(bandsMhz: readonly number[], samples: ReturnType<typeof planSamples>, hearing: Hearing): Float64Array | null {
+function bestShips(bandsMhz: readonly number[], { shipsNear }: Coverages): Float64Array | null {
 	let best: Float64Array | null = null;
 	for (const bandMhz of new Set(bandsMhz)) {
-		const cells = shipCells(bandMhz, samples, hearing);
+		const cells = shipsNear(bandMhz);
 		if (cells !== null) best = best === null ? cells : best.map((chance, i) => Math.max(chance, cells[i]!));
 	}
 	return best;

@@ -5,6 +5,7 @@ import { describe, expect, it } from "vitest";
 import { HOURS_PER_DAY } from "./coverage.ts";
 import { placeDay, placeServices } from "./explain.ts";
 import { legsOf } from "./heardPlaces.ts";
+import { shipCells } from "./shipCells.ts";
 import { usePlan } from "./usePlan.ts";
 import { watchOff } from "./watchOff.ts";
 
@@ -73,8 +74,9 @@ describe("placeServices", () => {
 
 describe("placeDay", () => {
 	const hearing = { basis: "", heard: () => null, heardShip: (band: number) => (band === 8 ? 0.25 : null) };
+	const ships = (band: number) => shipCells(band, "near", SAMPLES, hearing);
 	const day = (listings: readonly Listing[], band: number | null) =>
-		placeDay({ directory: DIRECTORY, samples: SAMPLES, legs: LEGS, reach: coverage, hearing }, listings, band);
+		placeDay({ directory: DIRECTORY, samples: SAMPLES, legs: LEGS, reach: coverage, ships }, listings, band);
 
 	it("is the mean day on the leg where it is heard best, with its broadcasts; of ships by the band; else it cannot tell", () => {
 		const best = day([low, high], null);

@@ -6,8 +6,8 @@ import { prng } from "../signal/random.ts";
 import { createResampler } from "../signal/resample.ts";
 import { chartWidth } from "./chartFigures.ts";
 import { createChartReceiver } from "./chartReceiver.ts";
+import { weatherPicture } from "./charts.sample.ts";
 import { makeChart } from "./makeChart.ts";
-import { weatherPicture } from "./testCharts.ts";
 
 const RATE_HZ = 48_000;
 const LINES = 400;

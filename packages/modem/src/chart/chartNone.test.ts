@@ -3,7 +3,7 @@ import { MODEM_RATE_HZ } from "../receiver.ts";
 import { keyedBits, keyedTones } from "../signal/keyed.ts";
 import { whiteNoise, withNoiseAtSnr } from "../signal/noise.ts";
 import { prng, type Random } from "../signal/random.ts";
-import { chartsIn } from "./testCharts.ts";
+import { chartsIn } from "./charts.sample.ts";
 
 const SECONDS = 48;
 

@@ -2,8 +2,8 @@ import { describe, expect, it } from "vitest";
 import { joined, silence } from "../signal/join.ts";
 import { prng } from "../signal/random.ts";
 import { chartWidth, type GreyImage, type IndexOfCooperation, type LinesPerMinute } from "./chartFigures.ts";
+import { inNoise, onlyChartIn, psnrDb, shiftOf, weatherPicture } from "./charts.sample.ts";
 import { type ChartOptions, makeChart } from "./makeChart.ts";
-import { inNoise, onlyChartIn, psnrDb, shiftOf, weatherPicture } from "./testCharts.ts";
 
 const USUAL = { ioc: 288, linesPerMinute: 120 } as const;
 /** A short chart: 5 s, 15 s of phasing, 60 lines, 5 s. */

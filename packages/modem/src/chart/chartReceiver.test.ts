@@ -6,8 +6,8 @@ import { prng } from "../signal/random.ts";
 import { createResampler } from "../signal/resample.ts";
 import { chartWidth } from "./chartFigures.ts";
 import { createChartReceiver, type HeardChart } from "./chartReceiver.ts";
+import { chartsIn, inNoise, onlyChartIn, psnrDb, shiftOf, weatherPicture } from "./charts.sample.ts";
 import { makeChart } from "./makeChart.ts";
-import { chartsIn, inNoise, onlyChartIn, psnrDb, shiftOf, weatherPicture } from "./testCharts.ts";
 
 const USUAL = { ioc: 288, linesPerMinute: 120 } as const;
 /** A short chart: 5 s, 15 s of phasing, 60 lines, 5 s. */

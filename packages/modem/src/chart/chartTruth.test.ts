@@ -6,8 +6,8 @@ import { joined } from "../signal/join.ts";
 import { createResampler } from "../signal/resample.ts";
 import { readWav } from "../signal/wav.ts";
 import { chartWidth } from "./chartFigures.ts";
+import { chartsIn, psnrDb } from "./charts.sample.ts";
 import { createDiscriminator } from "./discriminator.ts";
-import { chartsIn, psnrDb } from "./testCharts.ts";
 import { createToneRecogniser } from "./toneRecogniser.ts";
 
 const TRUTH = join(import.meta.dirname, "../../truth");
