@@ -1,12 +1,11 @@
-import { type Directory, type Listing, stationOf } from "@skipwright/directory";
+import type { Directory, Listing } from "@skipwright/directory";
 import type { Job } from "@skipwright/job";
-import type { ServiceId } from "@skipwright/rules";
-import { chanceAtMinute, mapIonosphere, reachTable, type Sunspots, skyMonth, type Terminal, yearMonth } from "@skipwright/sky";
+import { chanceAtMinute, reachTable, type Sunspots, yearMonth } from "@skipwright/sky";
 import { MINUTES_PER_DAY, type Position } from "@skipwright/units";
-import { coastPower, coastTerminal, signalOf, vesselTerminal } from "./terminals.ts";
+import { listingRows } from "./listingRows.ts";
+import { monthSky } from "./monthSky.ts";
+import { vesselTerminal } from "./terminals.ts";
 
-/** Services in which the vessel sends too: the worse direction holds. */
-const TWO_WAY: ReadonlySet<ServiceId> = new Set(["voice-working", "dsc-watch"]);
 const HOURS_PER_DAY = 24;
 const MINUTE_MS = 60_000;
 
@@ -25,23 +24,12 @@ export function berthReach(
 	listings: readonly Listing[],
 	berth: { readonly position: Position; readonly month: string; readonly spots: Sunspots },
 ): BerthReach {
-	const senders = new Map<string, { readonly index: number; readonly terminal: Terminal }>();
-	const rows = listings.flatMap((listing) => {
-		const station = stationOf(directory, listing);
-		if (station.position === null) return [];
-		const { powerW } = coastPower(station, listing.service);
-		const key = `${powerW} ${station.id}`;
-		const sender = senders.get(key) ?? { index: senders.size, terminal: coastTerminal(station.position, powerW) };
-		senders.set(key, sender);
-		return [{ id: listing.id, station: sender.index, signal: signalOf(listing), isOneWay: !TWO_WAY.has(listing.service) }];
-	});
-	const month = yearMonth(berth.month);
-	const r12 = berth.spots.r12Old;
+	const { rows, stations } = listingRows(listings, directory);
 	const { toVessel, toCoast } = reachTable({
 		vessel: vesselTerminal(job),
-		stations: [...senders.values()].map(({ terminal }) => terminal),
+		stations,
 		rows,
-		samples: [{ position: berth.position, month: skyMonth({ ...month, sunspots: r12 }), ionosphere: mapIonosphere({ ...month, r12 }) }],
+		samples: [{ position: berth.position, ...monthSky(yearMonth(berth.month), berth.spots.r12Old) }],
 		bothWays: true,
 	});
 	const known = new Map(

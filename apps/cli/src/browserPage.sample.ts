@@ -27,26 +27,25 @@ export interface BrowserPage {
 	readonly close: () => Promise<void>;
 }
 
-/** Starts Chromium alone: no network beyond the page, nothing kept. */
+/** Of a Chromium alone: no network beyond the page, nothing kept. */
+export function browserFlags(profile: string): readonly string[] {
+	return [
+		"--headless",
+		...(process.getuid?.() === 0 ? ["--no-sandbox"] : []), // it refuses one to root
+		"--disable-gpu",
+		"--disable-quic",
+		"--no-first-run",
+		"--disable-background-networking",
+		"--disable-component-update",
+		"--disable-sync",
+		`--user-data-dir=${profile}`,
+	];
+}
+
+/** Starts Chromium alone. */
 export async function browserPage(path: string): Promise<BrowserPage> {
 	const profile = mkdtempSync(join(tmpdir(), "browser-page-"));
-	const child = spawn(
-		path,
-		[
-			"--headless",
-			...(process.getuid?.() === 0 ? ["--no-sandbox"] : []), // it refuses one to root
-			"--disable-gpu",
-			"--disable-quic",
-			"--no-first-run",
-			"--disable-background-networking",
-			"--disable-component-update",
-			"--disable-sync",
-			"--remote-debugging-port=0",
-			`--user-data-dir=${profile}`,
-			"about:blank",
-		],
-		{ stdio: "ignore" },
-	);
+	const child = spawn(path, [...browserFlags(profile), "--remote-debugging-port=0", "about:blank"], { stdio: "ignore" });
 	try {
 		const port = await portOf(profile);
 		const targets = (await (await fetch(`http://127.0.0.1:${port}/json/list`)).json()) as { type: string; webSocketDebuggerUrl: string }[];

@@ -10,25 +10,24 @@ import {
 	SHIP_DISTANCE_NM,
 	type ShipDistance,
 } from "@skipwright/planner";
-import { type ServiceId, serviceWant, type WantId } from "@skipwright/rules";
+import { serviceWant, type WantId } from "@skipwright/rules";
 import {
 	chanceAtMinute,
-	mapIonosphere,
 	type ReachTable,
 	reachTables,
 	type Signal,
 	type Sunspots,
-	skyMonth,
 	sunspots,
 	type Terminal,
 	type VesselSample,
+	yearMonth,
 } from "@skipwright/sky";
 import { destination, NAUTICAL_MILE_KM } from "@skipwright/sphere";
-import { coastPower, coastTerminal, signalOf, vesselTerminal } from "./terminals.ts";
+import { listingRows } from "./listingRows.ts";
+import { monthSky } from "./monthSky.ts";
+import { vesselTerminal } from "./terminals.ts";
 
 const HOURS_PER_DAY = 24;
-/** Services in which the vessel sends too: the worse direction holds. */
-const TWO_WAY: ReadonlySet<ServiceId> = new Set(["voice-working", "dsc-watch"]);
 /** dB. No prediction of a signal at sea is surer than about this. */
 const LEVEL_DB = 6;
 /** Smoothed sunspot number (old scale) near the least that a cycle comes to: what the set will still have to work in. Own choice. */
@@ -77,17 +76,12 @@ function hearingsAt(
 	levelsDb: readonly number[],
 ): readonly Hearing[] {
 	const vessel = vesselTerminal(resolved.job);
-	const senders = new Map<string, { readonly index: number; readonly terminal: Terminal }>();
-	const rows = directory.listings.flatMap((listing) => {
+	const wanted = directory.listings.filter((listing) => {
 		const station = stationById(directory, listing.stationId);
-		if (listing.status === "closed" || station === null || station.position === null) return [];
-		if (!isWanted(listing, resolved.job.wants) || !samples.some((sample) => isRelevant(listing, station, sample))) return [];
-		const { powerW } = coastPower(station, listing.service);
-		const key = `${powerW} ${station.id}`;
-		const sender = senders.get(key) ?? { index: senders.size, terminal: coastTerminal(station.position, powerW) };
-		senders.set(key, sender);
-		return [{ id: listing.id, station: sender.index, signal: signalOf(listing), isOneWay: !TWO_WAY.has(listing.service) }];
+		if (listing.status === "closed" || station === null || station.position === null) return false;
+		return isWanted(listing, resolved.job.wants) && samples.some((sample) => isRelevant(listing, station, sample));
 	});
+	const { rows, stations } = listingRows(wanted, directory);
 	const months = new Map<string, ReturnType<typeof monthOf>>();
 	const vesselSamples = samples.map(({ date, position }): VesselSample => {
 		const name = date.slice(0, 7);
@@ -95,7 +89,6 @@ function hearingsAt(
 		months.set(name, known);
 		return { position, ...known };
 	});
-	const stations = [...senders.values()].map(({ terminal }) => terminal);
 	const tables = reachTables({ vessel, stations, rows, samples: vesselSamples, bothWays: true }, levelsDb);
 	const ships = new Map<VesselSample, readonly ReachTable[]>(); // worked out when one is first asked for
 	const shipsAt = (sample: VesselSample) => {
@@ -135,7 +128,7 @@ function hearingsAt(
 				}
 				const start = (row * samples.length + at) * HOURS_PER_DAY;
 				const by = (table: Float64Array) => chanceAtMinute(table.subarray(start, start + HOURS_PER_DAY), minute);
-				const chance = TWO_WAY.has(listing.service) ? Math.min(by(toVessel), by(toCoast!)) : by(toVessel);
+				const chance = rows[row]!.isOneWay ? by(toVessel) : Math.min(by(toVessel), by(toCoast!));
 				return Number.isNaN(chance) ? null : chance;
 			},
 		};
@@ -166,7 +159,5 @@ function waysOf({ toVessel, toCoast }: ReachTable): readonly Float64Array[] {
 
 function monthOf(name: string, given: number | undefined) {
 	const spots: Sunspots = sunspots(name, given);
-	const [year = 0, month = 0] = name.split("-").map(Number);
-	const r12 = spots.r12Old;
-	return { spots, month: skyMonth({ year, month, sunspots: r12 }), ionosphere: mapIonosphere({ year, month, r12 }) };
+	return { spots, ...monthSky(yearMonth(name), spots.r12Old) };
 }

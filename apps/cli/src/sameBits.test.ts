@@ -6,6 +6,7 @@ import { promisify } from "node:util";
 import { Worker } from "node:worker_threads";
 import { describe, expect, test } from "vitest";
 import { bringNode, PINNED_NODE } from "../bin/runtime.mjs";
+import { browserFlags } from "./browserPage.sample.ts";
 import { digestOf, sameBits } from "./sameBits.sample.ts";
 import { sourceServer } from "./sourceServer.sample.ts";
 
@@ -76,7 +77,7 @@ describe("reach has the same bits", () => {
 		);
 		const profile = mkdtempSync(join(tmpdir(), "same-bits-"));
 		try {
-			const { stdout } = await execute(browser.path ?? "", [...flags(profile), "--dump-dom", server.url], { timeout: LONGEST_MS });
+			const { stdout } = await execute(browser.path ?? "", [...browserFlags(profile), "--dump-dom", server.url], { timeout: LONGEST_MS });
 			expect(/\[([^\]]*)\]<\/body>/.exec(stdout)?.[1]).toBe(DIGEST);
 		} finally {
 			server.close();
@@ -84,21 +85,6 @@ describe("reach has the same bits", () => {
 		}
 	});
 });
-
-/** Alone: no network beyond the page, nothing kept. */
-function flags(profile: string): readonly string[] {
-	return [
-		"--headless",
-		...(process.getuid?.() === 0 ? ["--no-sandbox"] : []), // it refuses one to root
-		"--disable-gpu",
-		"--disable-quic",
-		"--no-first-run",
-		"--disable-background-networking",
-		"--disable-component-update",
-		"--disable-sync",
-		`--user-data-dir=${profile}`,
-	];
-}
 
 test("one bit of one number makes another digest", () => {
 	const numbers = Float64Array.from({ length: 1000 }, (_, i) => Math.sqrt(i + 2));

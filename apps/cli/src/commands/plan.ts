@@ -10,12 +10,14 @@ import { changesCsv } from "../changesCsv.ts";
 import { type Context, EXIT, type Exit, UsageError } from "../context.ts";
 import { checkAsked, explainText } from "../explainText.ts";
 import { findingsText } from "../findingsText.ts";
-import { levelLines, watchLines } from "../levelText.ts";
+import { levelLines } from "../levelText.ts";
 import { countText, paint } from "../paint.ts";
 import { jobGiven, type PlanWishes, plannerFor } from "../planJob.ts";
 import { dateGiven, directoryGiven } from "../sources.ts";
+import { sunspotsGiven } from "../sunspotsGiven.ts";
 import { type Tried, triedText } from "../triedText.ts";
 import { useText } from "../useText.ts";
+import { watchLines } from "../watchText.ts";
 
 export interface PlanFlags {
 	readonly out?: string;
@@ -71,12 +73,6 @@ function triedJob(resolved: ResolvedJob, text: string): ChangedJob {
 }
 
 /** @throws UsageError */
-export function sunspotsGiven(text: string): number {
-	const number = Number(text);
-	if (text.trim() !== "" && number >= 0 && number <= 300) return number;
-	throw new UsageError(`cannot take --sunspots ${text}: expected a smoothed sunspot number from 0 to 300, old scale`);
-}
-
 function secondsGiven(text: string): number {
 	const seconds = Number(text);
 	if (text.trim() !== "" && seconds > 0 && Number.isFinite(seconds)) return seconds;

@@ -35,7 +35,7 @@ import { jobGiven, plannerFor } from "../planJob.ts";
 import { provingText, verdictText } from "../provingText.ts";
 import { readText } from "../readText.ts";
 import { directoryGiven } from "../sources.ts";
-import { sunspotsGiven } from "./plan.ts";
+import { sunspotsGiven } from "../sunspotsGiven.ts";
 
 export interface ProvingFlags {
 	readonly at?: string;

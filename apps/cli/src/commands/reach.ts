@@ -1,8 +1,9 @@
-import { MEMORY, mapIonosphere, type ReachRow, reach, type Sunspots, skyMonth, sunspots, type Terminal, yearMonth } from "@skipwright/sky";
+import { MEMORY, type ReachRow, reach, type Sunspots, sunspots, type Terminal, yearMonth } from "@skipwright/sky";
 import { distanceKm } from "@skipwright/sphere";
 import { formatPosition, type Position, parsePosition } from "@skipwright/units";
 import { type Context, EXIT, type Exit, UsageError } from "../context.ts";
 import { given } from "../given.ts";
+import { monthSky } from "../monthSky.ts";
 import { reachJson, withAlso } from "../reachJson.ts";
 import { reachLine, sunspotsText } from "../reachText.ts";
 import { reachWanted, type Wanted, type WantedFlags } from "../reachWanted.ts";
@@ -54,7 +55,7 @@ function rowsOf(
 	month: ReturnType<typeof yearMonth>,
 	{ r12Old }: Sunspots,
 ): readonly ReachRow[] {
-	const sky = { month: skyMonth({ ...month, sunspots: r12Old }), ionosphere: mapIonosphere({ ...month, r12: r12Old }) };
+	const sky = monthSky(month, r12Old);
 	const rows = new Array<ReachRow>(signals.length);
 	for (const [powerW, ofPower] of Map.groupBy(signals.keys(), (index) => signals[index]!.powerW)) {
 		const circuit = { from: coastTerminal(position, powerW), to, ...sky };

@@ -3,25 +3,14 @@ import type { DscCall } from "../dsc/call.ts";
 import { createDscReceiver } from "../dsc/createDscReceiver.ts";
 import { dscCall } from "../dsc/dscCall.ts";
 import type { HeardDsc } from "../dsc/heardDsc.ts";
+import { TEST_CALL } from "../dsc/testCall.sample.ts";
 import { FRAME_SAMPLES, MODEM_RATE_HZ } from "../receiver.ts";
 import { joined, silence } from "../signal/join.ts";
 import { keyedTones } from "../signal/keyed.ts";
 import { withNoiseAtSnr } from "../signal/noise.ts";
 import { prng } from "../signal/random.ts";
 
-const CALL: DscCall = {
-	format: "individual",
-	to: "002999999",
-	area: null,
-	category: "routine",
-	from: "299123456",
-	telecommand1: "test",
-	telecommand2: "no information",
-	distress: null,
-	message: { kind: "frequencies", receive: null, transmit: null },
-	end: "acknowledgement asked",
-	undecoded: [],
-};
+const CALL: DscCall = { ...TEST_CALL, category: "routine" };
 const [PAIRS, SNR_DB, SIGMAS, MOST_HZ] = [100, 20, 5, 2];
 
 /** A call that begins while a tone still fills the search for a new carrier may be missed: two of 200 with this seed. */

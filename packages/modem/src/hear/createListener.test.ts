@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { makeChart } from "../chart/makeChart.ts";
-import type { DscCall } from "../dsc/call.ts";
 import { dscCall } from "../dsc/dscCall.ts";
+import { TEST_CALL } from "../dsc/testCall.sample.ts";
 import { MODEM_RATE_HZ } from "../receiver.ts";
 import { joined, silence } from "../signal/join.ts";
 import { keyedBits, keyedTones } from "../signal/keyed.ts";
@@ -13,19 +13,6 @@ import { navtexText } from "../text/navtex.ts";
 import { speechLike } from "../voice/speech.sample.ts";
 import { createListener, type HeardItem, type ListenerOptions } from "./createListener.ts";
 
-const TEST_CALL: DscCall = {
-	format: "individual",
-	to: "002999999",
-	area: null,
-	category: "safety",
-	from: "299123456",
-	telecommand1: "test",
-	telecommand2: "no information",
-	distress: null,
-	message: { kind: "frequencies", receive: null, transmit: null },
-	end: "acknowledgement asked",
-	undecoded: [],
-};
 const NAVTEX = navtexText({ station: "C", subject: "E", number: 7, body: "GALE WARNING 49-30N\nWIND SOUTHWEST 8" });
 const IMAGE = {
 	width: 200,
